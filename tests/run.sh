@@ -1,0 +1,46 @@
+#!/usr/bin/env bash
+# Builds everything and runs every test. Ends with one line: N passed, N failed[, N skipped].
+set -u
+cd "$(dirname "$0")/.."
+
+# Outside references the tests measure against. Installed where we may (Debian, root); named otherwise.
+packages="python3-ezdxf python3-shapely python3-pyclipper poppler-utils librsvg2-bin"
+missing=""
+for package in $packages; do
+    dpkg -s "$package" >/dev/null 2>&1 || missing="$missing $package"
+done
+if [ -n "$missing" ]; then
+    if [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then
+        echo "Installing outside references:$missing"
+        { apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing; } >/dev/null 2>&1 \
+            || echo "Could not install:$missing"
+    else
+        echo "Outside references missing; the tests that need them are skipped. Install:$missing"
+    fi
+fi
+
+dotnet build -c Release -warnaserror -nologo -v quiet || { echo "0 passed, 1 failed"; exit 1; }
+
+results=$(mktemp -d)
+trap 'rm -rf "$results"' EXIT
+dotnet test tests/ToolpathForge.Tests -c Release --no-build -nologo --logger "trx;LogFileName=results.trx" --results-directory "$results"
+status=$?
+
+counters=$(grep -o '<Counters [^>]*' "$results/results.trx" 2>/dev/null || true)
+count() { echo "$counters" | grep -o "\b$1=\"[0-9]*\"" | grep -o '[0-9]*' | head -n 1; }
+passed=$(count passed); failed=$(count failed); total=$(count total)
+if [ -z "${passed:-}" ]; then
+    echo "0 passed, 1 failed"
+    exit 1
+fi
+skipped=$((total - passed - failed))
+if [ "${CI:-}" = true ] && [ "$skipped" -gt 0 ]; then
+    echo "In CI a skipped test counts as failed."
+    failed=$((failed + skipped)); skipped=0; status=1
+fi
+if [ "$skipped" -gt 0 ]; then
+    echo "$passed passed, $failed failed, $skipped skipped"
+else
+    echo "$passed passed, $failed failed"
+fi
+[ "$status" -eq 0 ] && [ "$failed" -eq 0 ]
