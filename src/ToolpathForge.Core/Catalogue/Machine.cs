@@ -1,0 +1,42 @@
+namespace ToolpathForge.Catalogue;
+
+/// <summary>A size of router table. All lengths in mm, feeds in mm/min. The user's own manual wins over any row here.</summary>
+/// <param name="Id">The word a job uses.</param>
+/// <param name="Name">What a person calls it.</param>
+/// <param name="TravelX">Travel along X.</param>
+/// <param name="TravelY">Travel along Y.</param>
+/// <param name="TravelZ">Travel along Z.</param>
+/// <param name="MinSpeed">Slowest spindle speed, rev/min.</param>
+/// <param name="MaxSpeed">Fastest spindle speed, rev/min.</param>
+/// <param name="MaxFeed">Fastest feed in the plane.</param>
+/// <param name="MaxPlunge">Fastest feed downwards.</param>
+/// <param name="Acceleration">In the plane, mm/s².</param>
+/// <param name="PassDepth">Largest depth of one pass that the frame stands, as a share of the bit's diameter.</param>
+/// <param name="ChipShare">Share of a production machine's chip load that the frame stands, 0 to 1.</param>
+/// <param name="Stiffness">Side stiffness of the frame at the bit, N/mm.</param>
+/// <param name="Mass">kg.</param>
+/// <param name="HalfFootprint">From the middle to the edge it would tip over.</param>
+/// <param name="Homing">Whether it finds its own limits.</param>
+/// <param name="MovingBed">Whether the bed moves.</param>
+/// <param name="SwitchedByHand">Whether the spindle is switched and set by hand.</param>
+/// <param name="Source">Where the row comes from.</param>
+public sealed record Machine(
+    string Id,
+    string Name,
+    double TravelX,
+    double TravelY,
+    double TravelZ,
+    double MinSpeed,
+    double MaxSpeed,
+    double MaxFeed,
+    double MaxPlunge,
+    double Acceleration,
+    double PassDepth,
+    double ChipShare,
+    double Stiffness,
+    double Mass,
+    double HalfFootprint,
+    bool Homing,
+    bool MovingBed,
+    bool SwitchedByHand,
+    Source Source);
