@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+
+namespace ToolpathForge.Geometry;
+
+/// <summary>
+/// Turns exact curves into tangent-continuous lines and arcs within a tolerance.
+/// <para>
+/// Each curve is cut where its curvature turns round, so that what is left are spirals; a spiral is covered by biarcs whose joints lie on it, as few as
+/// possible, with the deviation spread evenly. Lines and arcs pass through as they are. A spiral touches a circle and crosses it once more, so the distance
+/// between it and an arc has one maximum, and that is found as a root: the bound is proven, not sampled.
+/// </para>
+/// </summary>
+public static class ArcFit
+{
+    /// <summary>The finest tolerance that is taken, mm: ten times what counts as straight, a hundredth of the finest increment that any dialect writes.</summary>
+    public const double FinestTolerance = 1e-6;
+
+    /// <summary>Fits a whole outline. Where two of its curves meet without a corner, so do the arcs.</summary>
+    /// <param name="outline">At least one curve; each begins where the one before ends.</param>
+    /// <param name="tolerance">Largest distance allowed between outline and arcs, mm, at least <see cref="FinestTolerance"/>.</param>
+    /// <returns>The lines and arcs, which curve each stands for, and the proven distance.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A tolerance that is too fine, or not a number.</exception>
+    /// <exception cref="ArgumentException">Curves that do not meet, or nothing left but a point.</exception>
+    public static FittedContour Fit(Outline outline, double tolerance)
+    {
+        if (!(tolerance >= FinestTolerance && double.IsFinite(tolerance)))
+        {
+            throw new ArgumentOutOfRangeException(nameof(tolerance), tolerance, "The tolerance must be a length of at least 1e-6 mm.");
+        }
+
+        var vertices = new List<Vertex>();
+        ImmutableArray<int>.Builder curveOf = ImmutableArray.CreateBuilder<int>();
+        double bound = 0;
+        Point2 end = outline.IsClosed ? outline.Curves[^1].End : outline.Curves[0].Start;
+        for (int i = 0; i < outline.Curves.Length; i++)
+        {
+            ArcChain chain = FitCurve(outline.Curves[i], tolerance);
+            double gap = end.DistanceTo(outline.Curves[i].Start);
+            if (!(gap <= Accuracy.SamePoint))
+            {
+                throw new ArgumentException(FormattableString.Invariant($"Curve {i} begins {gap} mm from where the one before ends."), nameof(outline));
+            }
+
+            foreach (Segment segment in chain.Segments)
+            {
+                if (segment.Chord > Accuracy.SamePoint)
+                {
+                    vertices.Add(new Vertex(segment.Start, segment.Bulge));
+                    curveOf.Add(i);
+                }
+            }
+
+            end = outline.Curves[i].End;
+            bound = Math.Max(bound, chain.Bound + gap);
+        }
+
+        if (!outline.IsClosed)
+        {
+            vertices.Add(new Vertex(end));
+        }
+
+        return new FittedContour(new Contour(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(vertices), outline.IsClosed), curveOf.ToImmutable(), bound);
+    }
+
+    private static ArcChain FitCurve(Curve curve, double tolerance) => curve switch
+    {
+        LineCurve line => ArcChain.Exact(new Segment(line.From, line.To)),
+        ArcCurve arc => Whole(arc),
+        EllipseCurve ellipse => EllipseFit.Fit(ellipse, tolerance),
+        _ => throw new ArgumentException($"No fit for a {curve.GetType().Name}.", nameof(curve)),
+    };
+
+    /// <summary>An arc as it is; more than half a turn in equal parts, because a segment holds at most half a turn.</summary>
+    private static ArcChain Whole(ArcCurve arc)
+    {
+        // The last bit of a half turn that came out of a subtraction does not make it two arcs.
+        int parts = Math.Max(1, (int)Math.Ceiling((Math.Abs(arc.Sweep) / Math.PI) - 1e-12));
+        double bulge = Math.Clamp(Math.Tan(arc.Sweep / parts / 4), -1, 1);
+        var segments = new Segment[parts];
+        Point2 at = arc.Start;
+        for (int i = 0; i < parts; i++)
+        {
+            Point2 to = arc.PointAt((i + 1) / (double)parts);
+            segments[i] = new Segment(at, to, bulge);
+            at = to;
+        }
+
+        return ArcChain.Exact(segments);
+    }
+}

@@ -1,0 +1,175 @@
+namespace ToolpathForge.Geometry;
+
+/// <summary>
+/// Arcs for a piece of an ellipse. It is cut at the ends of its axes, where the curvature turns round, and each quadrant is fitted as part of one upright
+/// quarter ellipse, from the long axis to the short one: so equal quadrants get equal arcs, whatever the direction, the axes or the side they lie on.
+/// </summary>
+internal static class EllipseFit
+{
+    private const double Quarter = Math.PI / 2;
+
+    public static ArcChain Fit(EllipseCurve curve, double tolerance)
+    {
+        if (curve.Sweep < 0)
+        {
+            return Fit((EllipseCurve)curve.Reversed(), tolerance).Reversed();
+        }
+
+        EllipseCurve e = LongAxisFirst(curve);
+        double a = e.Major.Length;
+        double b = e.Minor.Length;
+        if (b < ArcFit.FinestTolerance)
+        {
+            return Flat(e, b);
+        }
+
+        if (a - b < Accuracy.SamePoint)
+        {
+            return Circle(e, a - b);
+        }
+
+        var segments = new List<Segment>();
+        double bound = 0;
+        var known = new Dictionary<(double From, double To), List<Biarc>>();
+        List<double> cuts = Cuts(e, a, b, out double sliver);
+        for (int i = 0; i + 1 < cuts.Count; i++)
+        {
+            Fold fold = Fold.Of(cuts[i], cuts[i + 1]);
+            if (!known.TryGetValue((fold.Low, fold.High), out List<Biarc>? chain))
+            {
+                var upright = new EllipseCurve(default, new Point2(a, 0), new Point2(0, b), 0, 1);
+                chain = SpiralChain.Fit(upright, fold.Low, fold.High, tolerance);
+                known.Add((fold.Low, fold.High), chain);
+            }
+
+            bound = Math.Max(bound, Append(segments, e, fold, chain));
+        }
+
+        // The ends are the given curve's own, to the last digit.
+        segments[0] = segments[0] with { Start = curve.Start };
+        segments[^1] = segments[^1] with { End = curve.End };
+        return new ArcChain(segments, bound + sliver);
+    }
+
+    private static EllipseCurve LongAxisFirst(EllipseCurve e) => e.Major.LengthSquared >= e.Minor.LengthSquared
+        ? e
+        : e with { Major = e.Minor, Minor = -e.Major, StartParameter = e.StartParameter - Quarter };
+
+    private static double Append(List<Segment> segments, EllipseCurve e, Fold fold, List<Biarc> chain)
+    {
+        double bound = 0;
+        double turn = Math.Sign(e.Major.Cross(e.Minor));
+        int count = 2 * chain.Count;
+        for (int i = 0; i < count; i++)
+        {
+            int at = fold.Forwards ? i : count - 1 - i;
+            Biarc biarc = chain[at / 2];
+            (double low, double high, double bulge) = at % 2 == 0
+                ? (biarc.From, biarc.Joint, biarc.FirstBulge)
+                : (biarc.Joint, biarc.To, biarc.SecondBulge);
+            var segment = new Segment(PointAt(e, fold.Unfold(fold.Forwards ? low : high)), PointAt(e, fold.Unfold(fold.Forwards ? high : low)), turn * bulge);
+            if (segments.Count > 0)
+            {
+                segment = segment with { Start = segments[^1].End };
+            }
+
+            segments.Add(segment);
+
+            // An arc too shallow to be told from its chord is taken as the chord.
+            bound = Math.Max(bound, biarc.Deviation + (segment.IsLine ? segment.Sagitta : 0));
+        }
+
+        return bound;
+    }
+
+    private static Point2 PointAt(EllipseCurve e, double u)
+    {
+        (double sin, double cos) = Turning.SinCos(u);
+        return e.Center + (e.Major * cos) + (e.Minor * sin);
+    }
+
+    /// <summary>
+    /// Parameters of both ends and of the axis ends between. Where a cut would leave a sliver too short to be told from a straight line, it is not made:
+    /// curve and arc touch at the sliver's far end and part by less than the half square of its length times the curvature.
+    /// </summary>
+    private static List<double> Cuts(EllipseCurve e, double a, double b, out double sliver)
+    {
+        double from = e.StartParameter;
+        double to = from + e.Sweep;
+        sliver = 0;
+        var cuts = new List<double> { from };
+        for (double k = Math.Ceiling(from / Quarter); k * Quarter < to; k++)
+        {
+            double u = k * Quarter;
+            bool longAxis = k % 2 == 0;
+            double speed = longAxis ? b : a;
+            double curvature = longAxis ? a / (b * b) : b / (a * a);
+            double shorter = Math.Min(u - from, to - u) * speed;
+            double off = shorter * shorter * curvature;
+            if (off < Accuracy.StraightSagitta)
+            {
+                sliver = Math.Max(sliver, off);
+            }
+            else
+            {
+                cuts.Add(u);
+            }
+        }
+
+        cuts.Add(to);
+        return cuts;
+    }
+
+    private static ArcChain Flat(EllipseCurve e, double b)
+    {
+        var segments = new List<Segment>();
+        Point2 at = e.Start;
+        double to = e.StartParameter + e.Sweep;
+        for (double k = Math.Floor(e.StartParameter / Math.PI) + 1; k * Math.PI < to; k++)
+        {
+            Point2 turn = PointAt(e, k * Math.PI);
+            segments.Add(new Segment(at, turn));
+            at = turn;
+        }
+
+        segments.Add(new Segment(at, e.End));
+        return new ArcChain(segments, b);
+    }
+
+    private static ArcChain Circle(EllipseCurve e, double difference)
+    {
+        int count = Math.Max(1, (int)Math.Ceiling((e.Sweep / Math.PI) - 1e-12));
+        double bulge = Math.Sign(e.Major.Cross(e.Minor)) * Math.Tan(e.Sweep / count / 4);
+        var segments = new List<Segment>();
+        for (int i = 0; i < count; i++)
+        {
+            Point2 start = i == 0 ? e.Start : segments[^1].End;
+            segments.Add(new Segment(start, e.PointAt((i + 1) / (double)count), bulge));
+        }
+
+        return new ArcChain(segments, 2 * difference);
+    }
+
+    /// <summary>A quadrant's parameters seen as those of the first quadrant, 0 at the long axis.</summary>
+    /// <param name="Base">Parameter of the long axis' end that the quadrant touches.</param>
+    /// <param name="Forwards">Whether the parameter grows away from it.</param>
+    /// <param name="Low">The end nearer to the long axis.</param>
+    /// <param name="High">The other end.</param>
+    private readonly record struct Fold(double Base, bool Forwards, double Low, double High)
+    {
+        public static Fold Of(double from, double to)
+        {
+            double quadrant = Math.Floor((from + to) / 2 / Quarter);
+            bool forwards = quadrant % 2 == 0;
+            double zero = (forwards ? quadrant : quadrant + 1) * Quarter;
+            return forwards
+                ? new Fold(zero, true, Clean(from - zero), Clean(to - zero))
+                : new Fold(zero, false, Clean(zero - to), Clean(zero - from));
+        }
+
+        public double Unfold(double v) => Forwards ? Base + v : Base - v;
+
+        // Two whole quadrants must compare equal although their parameters were rounded apart.
+        private static double Clean(double v) => Math.Abs(v) < 1e-12 ? 0 : Math.Abs(v - Quarter) < 1e-12 ? Quarter : v;
+    }
+}
