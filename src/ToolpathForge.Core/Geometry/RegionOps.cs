@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+
+namespace ToolpathForge.Geometry;
+
+/// <summary>Union, intersection and difference of regions of lines and arcs; arcs stay arcs.</summary>
+/// <remarks>
+/// All three are one question: where does the sum of the winding numbers reach a level? Union: 1. Intersection of n regions: n. Difference: 1, with what is taken
+/// away walked backwards. Loops that cross each other or themselves count by winding number, so the union of one such region puts it right.
+/// </remarks>
+public static class RegionOps
+{
+    /// <summary>Everything that lies in at least one of the regions.</summary>
+    /// <param name="regions">Any number.</param>
+    public static Region Union(params ReadOnlySpan<Region> regions) => Level(Loops(regions), 1);
+
+    /// <summary>What both regions share.</summary>
+    /// <param name="a">One region.</param>
+    /// <param name="b">The other region.</param>
+    public static Region Intersection(Region a, Region b) => Level(Loops([a, b]), 2);
+
+    /// <summary>What lies in one region and not in the other.</summary>
+    /// <param name="a">What is kept.</param>
+    /// <param name="b">What is taken away.</param>
+    public static Region Difference(Region a, Region b)
+    {
+        List<Contour> loops = Loops([a]);
+        foreach (Contour loop in b.Loops)
+        {
+            loops.Add(loop.Reversed());
+        }
+
+        return Level(loops, 1);
+    }
+
+    private static List<Contour> Loops(ReadOnlySpan<Region> regions)
+    {
+        var loops = new List<Contour>();
+        foreach (Region region in regions)
+        {
+            loops.AddRange(region.Loops);
+        }
+
+        return loops;
+    }
+
+    private static Region Level(List<Contour> loops, int level)
+    {
+        var pieces = new List<Piece>();
+        for (int c = 0; c < loops.Count; c++)
+        {
+            for (int i = 0; i < loops[c].SegmentCount; i++)
+            {
+                if (loops[c][i].Chord > Accuracy.SamePoint)
+                {
+                    pieces.Add(new Piece(loops[c][i], new SegmentOrigin(c, i, false)));
+                }
+            }
+        }
+
+        List<List<Piece>>? stitched = Arrangement.Build(pieces, piece =>
+        {
+            Point2 m = piece.Segment.PointAt(0.5);
+            Point2 step = piece.Segment.DirectionAt(0.5).Left * 1e-7;
+            return WindingAt(m + step) >= level && WindingAt(m - step) < level;
+        });
+        var result = ImmutableArray.CreateBuilder<Contour>();
+        foreach (List<Piece> loop in stitched ?? throw new InvalidOperationException("The pieces of a set operation do not close."))
+        {
+            result.Add(Contour.FromSegments(loop.ConvertAll(static p => p.Segment).ToArray(), true));
+        }
+
+        return Region.Oriented(result.ToImmutable());
+
+        int WindingAt(Point2 p)
+        {
+            int sum = 0;
+            foreach (Contour loop in loops)
+            {
+                sum += Winding.Number(loop, p);
+            }
+
+            return sum;
+        }
+    }
+}
