@@ -1,0 +1,71 @@
+using ToolpathForge.Cutting;
+using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
+
+namespace ToolpathForge.Checks;
+
+/// <summary>Whether the machine can bring the bit everywhere the toolpath goes.</summary>
+internal static class MachineTravel
+{
+    /// <summary>Too large for the travel in the plane.</summary>
+    internal static readonly FindingKind Outside = new(
+        "outside-travel",
+        Severity.Stop,
+        "The bit must move over {found} along {axis}; {machine} travels {allowed}.",
+        "Make the piece smaller (less hold), choose a larger machine, or put fewer pieces on the bed.");
+
+    /// <summary>Too little height.</summary>
+    internal static readonly FindingKind TooHigh = new(
+        "outside-travel-z",
+        Severity.Stop,
+        "The bit must rise and fall over {found}; {machine} travels {allowed}.",
+        "Lower the clearance, or use thinner stock.");
+
+    internal static IEnumerable<Finding> Find(CheckInput input, Toolpath path)
+    {
+        Box2 box = Extent(path);
+        double low = path.Moves.Min(m => m.End.Z);
+        double high = path.Moves.Max(m => m.End.Z);
+        Arg machine = Arg.Of("machine", input.Machine.Name);
+        Box2 travel = input.Clamping.Travel;
+        foreach ((string axis, double size, double most, bool within) in ((string, double, double, bool)[])
+        [
+            ("X", box.Width, input.Machine.TravelX, box.MinX >= travel.MinX - 1e-6 && box.MaxX <= travel.MaxX + 1e-6),
+            ("Y", box.Height, input.Machine.TravelY, box.MinY >= travel.MinY - 1e-6 && box.MaxY <= travel.MaxY + 1e-6),
+        ])
+        {
+            if (!within)
+            {
+                // Seen from the zero the reach counts, not the extent alone.
+                double reach = axis == "X"
+                    ? Math.Max(size, Math.Max(box.MaxX - travel.MinX, travel.MaxX - box.MinX))
+                    : Math.Max(size, Math.Max(box.MaxY - travel.MinY, travel.MaxY - box.MinY));
+                yield return Finding.Of(Outside, input.At("id"), Quantity.Length(reach), Quantity.Length(most), machine, Arg.Of("axis", axis));
+            }
+        }
+
+        if (high - low > input.Machine.TravelZ)
+        {
+            yield return Finding.Of(TooHigh, input.At("id"), Quantity.Length(high - low), Quantity.Length(input.Machine.TravelZ), machine);
+        }
+    }
+
+    /// <summary>Where the bit's axis goes, seen from above.</summary>
+    internal static Box2 Extent(Toolpath path)
+    {
+        Box2 box = Box2.Empty;
+        Point2? at = null;
+        foreach (Move move in path.Moves)
+        {
+            if (move.Purpose is Purpose.Retract or Purpose.Descend)
+            {
+                continue;
+            }
+
+            box = at is { } from ? box.Union(new Segment(from, move.End.Flat, move.Bulge).Box) : box.Including(move.End.Flat);
+            at = move.End.Flat;
+        }
+
+        return box;
+    }
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
+
+namespace ToolpathForge.Clampings;
+
+/// <summary>How a board lies on the bed, its profile on the lower edge.</summary>
+public enum Lie
+{
+    /// <summary>Face up, reference edge at the fence, end at your right.</summary>
+    AsLaid,
+
+    /// <summary>Turned half round without being lifted: the other end comes to the bed, the reference edge lies away from the fence.</summary>
+    TurnedFlat,
+
+    /// <summary>Rolled over about its length.</summary>
+    RolledOver,
+
+    /// <summary>Turned end over end about its width: the other end and the other face come up, the reference edge stays at the fence.</summary>
+    EndOverEnd,
+}
+
+/// <summary>A piece where it lies on the bed.</summary>
+/// <param name="Piece">The piece.</param>
+/// <param name="Number">From 1 in its clamping.</param>
+/// <param name="Placement">From the piece frame to the bed's: X right, Y away from you, origin at the work zero.</param>
+/// <param name="Exact">The exact outline on the bed.</param>
+public sealed record Placed(Piece Piece, int Number, Placement Placement, Outline Exact);
+
+/// <summary>What is clamped down: a panel or the end of a board, on the bed.</summary>
+/// <param name="Box">Its extent on the bed, mm.</param>
+/// <param name="Bottom">Height of its lower face in the program's Z, mm.</param>
+/// <param name="Top">Height of its upper face, mm.</param>
+public sealed record StockOnBed(Box2 Box, double Bottom, double Top);
+
+/// <summary>One clamping: what lies on the bed while one program runs.</summary>
+/// <param name="Name">Also the program's name.</param>
+/// <param name="Make">What it makes.</param>
+/// <param name="Pieces">At least one.</param>
+/// <param name="Stock">What is clamped.</param>
+/// <param name="Lie">How a board lies; <see cref="Lie.AsLaid"/> for a panel.</param>
+/// <param name="Travel">Where the machine can bring the bit's centre, seen from the work zero, when the zero is set as the sheet says, mm.</param>
+/// <param name="Times">How often the clamping is repeated to make the count.</param>
+public sealed record Clamping(
+    string Name, Make Make, ImmutableArray<Placed> Pieces, StockOnBed Stock, Lie Lie, Box2 Travel, int Times)
+{
+    /// <summary>Where program Z is for a height above the bed.</summary>
+    /// <param name="job">Says where zero is.</param>
+    /// <param name="thickness">Thickness of the stock, mm.</param>
+    internal static (double Bottom, double Top) Heights(Job job, double thickness) =>
+        job.Zero == ZeroHeight.Bed ? (0, thickness) : (-thickness, 0);
+}

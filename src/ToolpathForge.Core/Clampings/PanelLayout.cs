@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
+
+namespace ToolpathForge.Clampings;
+
+/// <summary>
+/// Lays the plates of one make in even rows on a blank. The blank's near left corner is the work zero. Each plate lies as a right-hand pattern is
+/// used: face up, profile edge towards you, end at your right.
+/// </summary>
+internal static class PanelLayout
+{
+    /// <summary>Room between a plate and the blank's edge beyond the bit's own track, mm: common practice, for clamps and a blank sawn by hand.</summary>
+    private const double Rim = 12;
+
+    /// <summary>Wood left standing between the tracks of two plates, mm.</summary>
+    private const double Bridge = 6;
+
+    /// <summary>As many plates a blank as the machine's travel takes; the program is repeated for the rest.</summary>
+    internal static Clamping Lay(Job job, PatternMake make, Piece plate, double track)
+    {
+        // Half a turn brings the end to the right and the profile edge towards you without mirroring.
+        var turn = new Placement(Math.PI, default, false);
+        Box2 box = Bounds(plate.Exact.Placed(turn));
+        double margin = track + Rim;
+        double pitchX = box.Width + track + track + Bridge;
+        double pitchY = box.Height + track + track + Bridge;
+        int across = Fitting(job.Machine.TravelX, box.Width, margin, pitchX);
+        int up = Fitting(job.Machine.TravelY, box.Height, margin, pitchY);
+        int each = Math.Max(1, Math.Min(make.Count, across * up));
+        int times = (make.Count + each - 1) / each;
+
+        // An even share each time, so that no run is left with a lone plate when two would do.
+        each = (make.Count + times - 1) / times;
+        int columns = Math.Max(1, Math.Min(across, each));
+        var placed = ImmutableArray.CreateBuilder<Placed>();
+        for (int i = 0; i < each; i++)
+        {
+            Placement at = turn with
+            {
+                Shift = new Point2(
+                    margin - box.MinX + (i % columns * pitchX),
+                    margin - box.MinY + (i / columns * pitchY)),
+            };
+            placed.Add(new Placed(plate, i + 1, at, plate.Exact.Placed(at)));
+        }
+
+        int rows = (each + columns - 1) / columns;
+        var stock = new Box2(0, 0, ((columns - 1) * pitchX) + box.Width + (2 * margin), ((rows - 1) * pitchY) + box.Height + (2 * margin));
+        (double bottom, double top) = Clamping.Heights(job, make.Thickness);
+        return new Clamping(
+            make.Id,
+            make,
+            placed.ToImmutable(),
+            new StockOnBed(stock, bottom, top),
+            Lie.AsLaid,
+            new Box2(0, 0, job.Machine.TravelX, job.Machine.TravelY),
+            times);
+    }
+
+    private static int Fitting(double travel, double size, double margin, double pitch) =>
+        1 + (int)Math.Max(0, Math.Floor((travel - size - (2 * margin)) / pitch));
+
+    private static Box2 Bounds(Outline outline)
+    {
+        // A plate's box comes from its fitted form elsewhere; here corners and quarter points of the exact curves are enough to lay it out,
+        // because its extremes are corners of its straight edges.
+        Box2 box = Box2.Empty;
+        foreach (Curve curve in outline.Curves)
+        {
+            for (int i = 0; i <= 16; i++)
+            {
+                box = box.Including(curve.PointAt(i / 16.0));
+            }
+        }
+
+        return box;
+    }
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using ToolpathForge.Geometry;
+
+namespace ToolpathForge.Cutting;
+
+/// <summary>Gathers moves, remembering where the bit is.</summary>
+internal sealed class MoveList
+{
+    private readonly ImmutableArray<Move>.Builder _moves = ImmutableArray.CreateBuilder<Move>();
+    private readonly double _travelHeight;
+    private Point3 _at;
+    private bool _knowsWhere;
+
+    internal MoveList(double travelHeight)
+    {
+        _travelHeight = travelHeight;
+        _at = new Point3(0, 0, travelHeight);
+    }
+
+    internal int Run { get; set; } = -1;
+
+    internal Point3 At => _at;
+
+    internal ImmutableArray<Move> ToMoves() => _moves.ToImmutable();
+
+    /// <summary>Up to the height of travel and across to a point.</summary>
+    internal void TravelTo(Point2 point)
+    {
+        Retract();
+        if (!_knowsWhere || _at.Flat != point)
+        {
+            Add(new Move(MoveKind.Rapid, new Point3(point, _travelHeight), 0, 0, Purpose.Travel, -1));
+        }
+
+        _knowsWhere = true;
+    }
+
+    /// <summary>Straight up to the height of travel.</summary>
+    internal void Retract()
+    {
+        if (_moves.Count == 0 || _at.Z < _travelHeight)
+        {
+            Add(new Move(MoveKind.Rapid, _at with { Z = _travelHeight }, 0, 0, Purpose.Retract, -1));
+        }
+    }
+
+    /// <summary>Straight down (or up) in the air at a rapid.</summary>
+    internal void RapidTo(double z) => Add(new Move(MoveKind.Rapid, _at with { Z = z }, 0, 0, Purpose.Descend, Run));
+
+    /// <summary>Straight down at a feed.</summary>
+    internal void Descend(double z, double feed)
+    {
+        if (_at.Z != z)
+        {
+            Add(new Move(MoveKind.Line, _at with { Z = z }, 0, feed, Purpose.Descend, Run));
+        }
+    }
+
+    /// <summary>Along one segment in the plane to a height.</summary>
+    internal void Along(Segment segment, double z, double feed, Purpose purpose) => Add(new Move(
+        segment.IsLine ? MoveKind.Line : MoveKind.Arc,
+        new Point3(segment.End, z),
+        segment.IsLine ? 0 : segment.Bulge,
+        feed,
+        purpose,
+        Run));
+
+    /// <summary>Along a path between two distances, at the heights of a profile; sloping parts have a feed and a purpose of their own.</summary>
+    internal void Along(PathRuler path, double from, double to, HeightProfile heights, (double Feed, Purpose Purpose) level, (double Feed, Purpose Purpose) slope)
+    {
+        double s = from;
+        foreach (double next in heights.Breaks.Where(b => b > from && b < to).Append(to))
+        {
+            double z0 = heights.At(s);
+            double z1 = heights.At(next);
+            (double feed, Purpose purpose) = z0 == z1 ? level : slope;
+            double done = 0;
+            foreach (Segment part in path.Between(s, next))
+            {
+                done += part.Length;
+                Along(part, z0 == z1 ? z1 : z0 + ((z1 - z0) * Math.Min(1, done / (next - s))), feed, purpose);
+            }
+
+            s = next;
+        }
+    }
+
+    private void Add(Move move)
+    {
+        _moves.Add(move);
+        _at = move.End;
+    }
+}

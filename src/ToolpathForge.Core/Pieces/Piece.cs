@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Shapes;
+
+namespace ToolpathForge.Pieces;
+
+/// <summary>A line that is drawn or marked on a piece without being cut through.</summary>
+/// <param name="From">Where it begins, piece frame.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Label">What it is, in the words of the shop.</param>
+public sealed record GuideLine(Point2 From, Point2 To, string Label);
+
+/// <summary>
+/// A thing to cut, in the piece frame: X along the board from its tip inwards, Y from the reference edge, Z up from the upper face.
+/// Its outline is closed and has the material on its left. What is cut is every edge whose role is not <see cref="EdgeRole.Existing"/>.
+/// </summary>
+/// <param name="Make">The make it comes from.</param>
+/// <param name="Profile">The profile it carries.</param>
+/// <param name="Exact">The closed outline as exact curves.</param>
+/// <param name="Roles">One role a curve of the outline.</param>
+/// <param name="Thickness">mm.</param>
+/// <param name="Guides">Lines to draw on it.</param>
+public sealed record Piece(
+    Make Make, Profile Profile, Outline Exact, ImmutableArray<EdgeRole> Roles, double Thickness, ImmutableArray<GuideLine> Guides)
+{
+    /// <summary>Whether every edge is cut, so that the piece comes free.</summary>
+    public bool IsCutAllRound => !Roles.Contains(EdgeRole.Existing);
+}

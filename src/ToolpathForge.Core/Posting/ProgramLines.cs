@@ -1,0 +1,75 @@
+using System.Globalization;
+using System.Text;
+using ToolpathForge.Catalogue;
+
+namespace ToolpathForge.Posting;
+
+/// <summary>Lines of a program: numbering, comments, line length and line ends.</summary>
+internal sealed class ProgramLines(Dialect dialect)
+{
+    private readonly StringBuilder _text = new();
+    private int _number;
+
+    /// <summary>A line of words, numbered where the dialect numbers lines.</summary>
+    internal void Line(string words)
+    {
+        if (dialect.LineNumberStep > 0 && words != "%")
+        {
+            _number += dialect.LineNumberStep;
+            words = string.Create(CultureInfo.InvariantCulture, $"N{_number} {words}");
+        }
+
+        _text.Append(words).Append(dialect.LineEnding);
+    }
+
+    /// <summary>A comment on a line of its own; nothing in dialects without comments. Longer than the dialect's lines: it goes on in the next.</summary>
+    internal void Comment(string words)
+    {
+        if (dialect.Comments == CommentForm.None)
+        {
+            return;
+        }
+
+        string plain = Plain(words);
+        int room = dialect.LongestLine - 4;
+        while (plain.Length > room)
+        {
+            int cut = plain.LastIndexOf(' ', room);
+            cut = cut > 0 ? cut : room;
+            Raw(plain[..cut]);
+            plain = plain[cut..].TrimStart();
+        }
+
+        Raw(plain);
+    }
+
+    public override string ToString() => _text.ToString();
+
+    private void Raw(string words) =>
+        _text.Append(dialect.Comments == CommentForm.Brackets ? $"({words})" : $"; {words}").Append(dialect.LineEnding);
+
+    // Comments do not nest, and controllers differ on anything outside ASCII. A round bracket becomes a square one.
+    private static string Plain(string words)
+    {
+        var plain = new StringBuilder(words.Length);
+        foreach (char c in words)
+        {
+            plain.Append(c switch
+            {
+                '(' => "[",
+                ')' => "]",
+                ';' => ",",
+                '°' => " deg",
+                '×' => "x",
+                '⌀' => "dia ",
+                '–' or '—' => "-",
+                '′' or '’' => "'",
+                '″' => "\"",
+                < ' ' or > '~' => "?",
+                _ => c.ToString(),
+            });
+        }
+
+        return plain.ToString();
+    }
+}
