@@ -62,6 +62,9 @@ public readonly record struct Point2(double X, double Y)
     /// <param name="share">0 gives this point, 1 the other.</param>
     public Point2 Towards(Point2 other, double share) => new(X + ((other.X - X) * share), Y + ((other.Y - Y) * share));
 
+    /// <summary>"(x, y)" with every digit, in the invariant culture. The written form of a record would follow <see cref="Left"/> without end.</summary>
+    public override string ToString() => FormattableString.Invariant($"({X}, {Y})");
+
     /// <summary>Sum of two vectors.</summary>
     public static Point2 operator +(Point2 a, Point2 b) => new(a.X + b.X, a.Y + b.Y);
 

@@ -77,10 +77,10 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge)
     public Segment Reversed => new(End, Start, -Bulge);
 
     /// <summary>Unit direction at the start.</summary>
-    public Point2 StartDirection => DirectionAt(0);
+    public Point2 StartDirection => ChordTurnedBy(-1);
 
     /// <summary>Unit direction at the end.</summary>
-    public Point2 EndDirection => DirectionAt(1);
+    public Point2 EndDirection => ChordTurnedBy(1);
 
     /// <summary>Twice the area between the segment and the origin, signed (Green's theorem), mm².</summary>
     public double DoubledArea
@@ -124,6 +124,9 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge)
         }
     }
 
+    /// <summary>Both ends and the bulge with every digit. The written form of a record would follow <see cref="Reversed"/> without end.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Start} -> {End} bulge {Bulge}");
+
     /// <summary>The point at a share of the length.</summary>
     /// <param name="share">0 the start, 1 the end; beyond, the line or circle goes on.</param>
     public Point2 PointAt(double share)
@@ -133,8 +136,12 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge)
             return Start.Towards(End, share);
         }
 
-        Point2 c = Center;
-        return c + (Start - c).Rotated(Sweep * share);
+        // From the start along the chord of the part: a shallow arc's centre lies so far out that turning about it would lose digits.
+        double half = 2 * Math.Atan(Bulge);
+        (double sin, double cos) = Math.SinCos(half * (share - 1));
+        double ratio = Math.Sin(half * share) * (1 + (Bulge * Bulge)) / (2 * Bulge);
+        Point2 chord = End - Start;
+        return new Point2(Start.X + (ratio * ((chord.X * cos) - (chord.Y * sin))), Start.Y + (ratio * ((chord.X * sin) + (chord.Y * cos))));
     }
 
     /// <summary>The unit direction of travel at a share of the length.</summary>
@@ -179,7 +186,32 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge)
 
     /// <summary>Distance from a point to the segment, mm.</summary>
     /// <param name="p">The point asked about.</param>
-    public double Distance(Point2 p) => Nearest(p).DistanceTo(p);
+    public double Distance(Point2 p)
+    {
+        if (IsLine)
+        {
+            return Nearest(p).DistanceTo(p);
+        }
+
+        Point2 out_ = p - Center;
+        if (!SpansDirection(out_))
+        {
+            return Math.Min(p.DistanceTo(Start), p.DistanceTo(End));
+        }
+
+        // Near the centre the plain difference is exact; elsewhere the power of the point about the circle keeps its digits, however far the centre.
+        double fromCenter = out_.Length;
+        double radius = Radius;
+        if (fromCenter < radius / 2)
+        {
+            return radius - fromCenter;
+        }
+
+        Point2 q = p - Start;
+        double k = Curvature;
+        double power = q.Dot(StartDirection.Left) - (k * q.LengthSquared / 2);
+        return Math.Abs(2 * power / (1 + Math.Sqrt(Math.Max(0, 1 - (2 * k * power)))));
+    }
 
     /// <summary>True when a ray from the arc's centre in the direction given meets the arc. Only for arcs.</summary>
     /// <param name="direction">Any vector but zero.</param>
@@ -192,5 +224,21 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge)
         return Bulge > 0
             ? a.Cross(direction) >= 0 && direction.Cross(b) >= 0
             : a.Cross(direction) <= 0 && direction.Cross(b) <= 0;
+    }
+
+    /// <summary>The chord's direction turned by half the sweep, one way or the other.</summary>
+    private Point2 ChordTurnedBy(int sign)
+    {
+        Point2 chord = (End - Start).Unit();
+        if (IsLine)
+        {
+            return chord;
+        }
+
+        // Half the sweep is 2·atan(bulge): its cosine and sine are rational in the bulge.
+        double square = Bulge * Bulge;
+        double cos = (1 - square) / (1 + square);
+        double sin = sign * 2 * Bulge / (1 + square);
+        return new Point2((chord.X * cos) - (chord.Y * sin), (chord.X * sin) + (chord.Y * cos));
     }
 }

@@ -31,6 +31,38 @@ public class SegmentTests
         Assert.Equal(s.Sweep, -s.Reversed.Sweep, 12);
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-0.4)]
+    [InlineData(1e-4)]
+    [InlineData(-5e-9)]
+    public void Points_of_an_arc_lie_on_it_however_shallow(double bulge)
+    {
+        // Radius up to 5e9 mm: rounding about the centre would be 1e-6 mm.
+        var s = new Segment(new Point2(-40, 10), new Point2(60, 15), bulge);
+        for (double share = 0; share <= 1; share += 0.125)
+        {
+            Assert.Equal(0, s.Distance(s.PointAt(share)), 1e-12);
+            Point2 off = s.PointAt(share) + (s.DirectionAt(share).Left * 3);
+            if (share is > 0 and < 1)
+            {
+                Assert.Equal(3, s.Distance(off), 1e-12);
+            }
+        }
+
+        Point2 half = s.Part(0, 0.5).PointAt(0.5);
+        Assert.Equal(0, half.DistanceTo(s.PointAt(0.25)), s.Part(0, 0.5).IsLine ? Accuracy.StraightSagitta : 1e-12);
+        Assert.Equal(0, (s.StartDirection - s.DirectionAt(0)).Length, 1e-15);
+        Assert.Equal(0, (s.EndDirection - s.DirectionAt(1)).Length, 1e-15);
+    }
+
+    [Fact]
+    public void Points_and_segments_can_be_written_down()
+    {
+        Assert.Equal("(1.5, -2)", new Point2(1.5, -2).ToString());
+        Assert.Equal("(0, 0) -> (2, 0) bulge 0.5", new Segment(default, new Point2(2, 0), 0.5).ToString());
+    }
+
     [Fact]
     public void Circle_area_length_and_inside()
     {
