@@ -43,12 +43,12 @@ internal static class GlyphTable
         // A space is air alone.
         foreach (char space in " \u00A0\u2002")
         {
-            all.Add(space, new Glyph([], 0, 0.38, 0));
+            all.Add(space, new Glyph([], 0, 0.36, 0));
         }
 
         foreach (char thin in "\u2009\u202F")
         {
-            all.Add(thin, new Glyph([], 0, 0.14, 0));
+            all.Add(thin, new Glyph([], 0, 0.12, 0));
         }
 
         return all.ToFrozenDictionary();
@@ -68,9 +68,9 @@ internal static class GlyphTable
     /// </summary>
     private static double Air(char side) => side switch
     {
-        'n' => 0.15,
-        'o' => 0.115,
-        'v' => 0.065,
+        'n' => 0.17,
+        'o' => 0.13,
+        'v' => 0.08,
         _ => throw new FormatException($"'{side}' is no form of side."),
     };
 }

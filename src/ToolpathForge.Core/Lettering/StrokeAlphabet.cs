@@ -7,7 +7,7 @@ namespace ToolpathForge.Lettering;
 /// <summary>
 /// The project's own lettering: upright, single strokes of lines and arcs, as a calm hand letters a shop drawing. The same strokes are engraved,
 /// drawn into pictures and written into drawings, so no font is needed anywhere.
-/// Sizes are given as the height of a capital; small letters stand 0.66 of it, tails reach 0.28 below the baseline, a stacked fraction from 0.27 below to 1.27 above.
+/// Sizes are given as the height of a capital; small letters stand 0.66 of it, tails reach 0.28 below the baseline, a stacked fraction from 0.28 below to 1.28 above.
 /// Strokes that must stay apart do so by at least a tenth of the height, so letters of 4 mm can be engraved with a 0.3 mm point.
 /// </summary>
 public static class StrokeAlphabet
@@ -24,11 +24,11 @@ public static class StrokeAlphabet
     /// <summary>Distance of baselines as a share of the capitals' height; leaves room for stacked fractions.</summary>
     public const double LineSpacing = 1.8;
 
-    private const double FractionFigure = 0.62;
-    private const double FractionGap = 0.15;
+    private const double FractionFigure = 0.64;
+    private const double FractionGap = 0.14;
     private const double FractionMiddle = 0.5;
     private const double BarOverhang = 0.04;
-    private const double FractionAir = 0.10;
+    private const double FractionAir = 0.12;
 
     /// <summary>Every character that has a letter of its own, in order of code point. Fractions like ½ are built and not listed.</summary>
     public static IEnumerable<Rune> Characters => GlyphTable.Known;

@@ -1,0 +1,122 @@
+using ToolpathForge.Geometry;
+
+namespace ToolpathForge.Exchange.Dxf;
+
+/// <summary>The entities of model space.</summary>
+internal sealed class DxfEntities(DxfTags tags, DxfHandles handles, string owner)
+{
+    private const int ChordsOfOtherCurves = 256;
+
+    internal void Add(string layer, Outline outline)
+    {
+        foreach (Curve curve in outline.Curves)
+        {
+            switch (curve)
+            {
+                case LineCurve line:
+                    AddLine(layer, line.From, line.To);
+                    break;
+                case ArcCurve arc:
+                    AddArc(layer, arc);
+                    break;
+                case EllipseCurve ellipse:
+                    AddEllipse(layer, EllipseForm.Of(ellipse));
+                    break;
+                default:
+                    var points = new Vertex[ChordsOfOtherCurves + 1];
+                    for (int i = 0; i < points.Length; i++)
+                    {
+                        points[i] = new Vertex(curve.PointAt((double)i / ChordsOfOtherCurves));
+                    }
+
+                    AddPolyline(layer, new Contour(points, false));
+                    break;
+            }
+        }
+    }
+
+    internal void Add(string layer, Contour contour)
+    {
+        if (contour.SegmentCount == 1 && contour[0].IsLine)
+        {
+            AddLine(layer, contour.Start, contour.End);
+        }
+        else
+        {
+            AddPolyline(layer, contour);
+        }
+    }
+
+    /// <summary>Three or four straight edges become a filled SOLID; a round form keeps its outline only.</summary>
+    internal void AddSolid(string layer, Contour ring)
+    {
+        ReadOnlySpan<Vertex> v = ring.Vertices;
+        bool straight = true;
+        for (int i = 0; i < ring.SegmentCount; i++)
+        {
+            straight &= ring[i].IsLine;
+        }
+
+        if (!straight || v.Length is not (3 or 4))
+        {
+            AddPolyline(layer, ring);
+            return;
+        }
+
+        // The format wants the corners in the order of a bow tie: the third and fourth change places; a triangle repeats its third.
+        Point2 third = v[2].Point;
+        Point2 fourth = v[^1].Point;
+        Begin("SOLID", layer, "AcDbTrace");
+        tags.AddPoint(10, v[0].X, v[0].Y).AddPoint(11, v[1].X, v[1].Y).AddPoint(12, fourth.X, fourth.Y).AddPoint(13, third.X, third.Y);
+    }
+
+    private void AddLine(string layer, Point2 from, Point2 to)
+    {
+        Begin("LINE", layer, "AcDbLine");
+        tags.AddPoint(10, from.X, from.Y).AddPoint(11, to.X, to.Y);
+    }
+
+    private void AddArc(string layer, ArcCurve arc)
+    {
+        bool whole = Math.Abs(arc.Sweep) >= (2 * Math.PI) - Accuracy.SameDirection;
+        Begin(whole ? "CIRCLE" : "ARC", layer, "AcDbCircle");
+        tags.AddPoint(10, arc.Center.X, arc.Center.Y).Add(40, arc.Radius);
+        if (!whole)
+        {
+            double from = arc.Sweep > 0 ? arc.StartAngle : arc.StartAngle + arc.Sweep;
+            tags.Add(100, "AcDbArc").Add(50, Degrees(from)).Add(51, Degrees(from + Math.Abs(arc.Sweep)));
+        }
+    }
+
+    private void AddEllipse(string layer, EllipseForm form)
+    {
+        Begin("ELLIPSE", layer, "AcDbEllipse");
+        tags.AddPoint(10, form.Center.X, form.Center.Y).AddPoint(11, form.Major.X, form.Major.Y)
+            .AddPoint(210, 0, 0, 1).Add(40, form.Ratio).Add(41, form.Start).Add(42, form.End);
+    }
+
+    private void AddPolyline(string layer, Contour contour)
+    {
+        Begin("LWPOLYLINE", layer, "AcDbPolyline");
+        ReadOnlySpan<Vertex> vertices = contour.Vertices;
+        tags.Add(90, vertices.Length).Add(70, contour.IsClosed ? 1 : 0).Add(43, 0.0);
+        for (int i = 0; i < vertices.Length; i++)
+        {
+            tags.Add(10, vertices[i].X).Add(20, vertices[i].Y);
+            if (i < contour.SegmentCount && !contour[i].IsLine)
+            {
+                tags.Add(42, vertices[i].Bulge);
+            }
+        }
+    }
+
+    private void Begin(string kind, string layer, string subclass) =>
+        tags.Add(0, kind).Add(5, handles.Take()).Add(330, owner).Add(100, "AcDbEntity").Add(8, layer).Add(100, subclass);
+
+    private static double Degrees(double radians)
+    {
+        double degrees = radians * 180 / Math.PI;
+        degrees -= Math.Floor(degrees / 360) * 360;
+        return degrees >= 360 ? 0 : degrees;
+    }
+}
