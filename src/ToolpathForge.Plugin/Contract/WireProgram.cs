@@ -1,0 +1,92 @@
+namespace ToolpathForge.Plugin.Contract;
+
+/// <summary>One program.</summary>
+public sealed class WireProgram
+{
+    /// <summary>Name of its file.</summary>
+    public string File { get; set; } = "";
+
+    /// <summary>SHA-256 of its bytes, lower-case hexadecimal.</summary>
+    public string Sha256 { get; set; } = "";
+
+    /// <summary>Ids of the makes it cuts.</summary>
+    public string[] Makes { get; set; } = [];
+
+    /// <summary>Id of its bit.</summary>
+    public string Bit { get; set; } = "";
+
+    /// <summary>Spindle speed, rev/min.</summary>
+    public double Speed { get; set; }
+
+    /// <summary>Feed in the plane, mm/min.</summary>
+    public double Feed { get; set; }
+
+    /// <summary>How long it runs, minutes: an estimate.</summary>
+    public double Minutes { get; set; }
+
+    /// <summary>Length of its path at feed, mm.</summary>
+    public double CuttingLength { get; set; }
+
+    /// <summary>What the proof measured.</summary>
+    public WireProof Proof { get; set; } = new();
+}
+
+/// <summary>What reading a program back and measuring it against its piece gave.</summary>
+public sealed class WireProof
+{
+    /// <summary>Whether it may be run: no fault, and gouge and left-over within the tolerance.</summary>
+    public bool Passed { get; set; }
+
+    /// <summary>Upper bound of the deepest cut into the exact piece, mm.</summary>
+    public double Gouge { get; set; }
+
+    /// <summary>Upper bound of the most material left standing on the exact piece outside its tabs, mm.</summary>
+    public double LeftOver { get; set; }
+
+    /// <summary>The tolerance of the job, mm.</summary>
+    public double Tolerance { get; set; }
+
+    /// <summary>What is wrong, in the order of the lines.</summary>
+    public WireFault[] Faults { get; set; } = [];
+}
+
+/// <summary>Something wrong in a program.</summary>
+public sealed class WireFault
+{
+    /// <summary>Line of the program, from 1; absent when it is about the whole.</summary>
+    public int? Line { get; set; }
+
+    /// <summary>A stable word for this kind of fault.</summary>
+    public string Code { get; set; } = "";
+
+    /// <summary>What is so, in English.</summary>
+    public string Message { get; set; } = "";
+}
+
+/// <summary>How a program measures up to a job: the answer of <c>prove</c>.</summary>
+public sealed class ProveReply
+{
+    /// <summary>See <see cref="ContractVersion"/>.</summary>
+    public string Contract { get; set; } = ContractVersion.Current;
+
+    /// <summary>Always <c>prove</c>.</summary>
+    public string Command { get; set; } = "prove";
+
+    /// <summary>The exit code of the command.</summary>
+    public int ExitCode { get; set; }
+
+    /// <summary>The file that was read, as it was named.</summary>
+    public string File { get; set; } = "";
+
+    /// <summary>The program of the job that it was measured against; absent when that could not be told.</summary>
+    public string? Program { get; set; }
+
+    /// <summary>Ids of the makes that this program cuts.</summary>
+    public string[] Makes { get; set; } = [];
+
+    /// <summary>What was found in the job.</summary>
+    public WireFinding[] Findings { get; set; } = [];
+
+    /// <summary>The figures; absent when it could not be measured.</summary>
+    public WireProof? Proof { get; set; }
+}
