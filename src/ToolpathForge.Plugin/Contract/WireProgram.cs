@@ -31,38 +31,6 @@ public sealed class WireProgram
     public WireProof Proof { get; set; } = new();
 }
 
-/// <summary>What reading a program back and measuring it against its piece gave.</summary>
-public sealed class WireProof
-{
-    /// <summary>Whether it may be run: no fault, and gouge and left-over within the tolerance.</summary>
-    public bool Passed { get; set; }
-
-    /// <summary>Upper bound of the deepest cut into the exact piece, mm.</summary>
-    public double Gouge { get; set; }
-
-    /// <summary>Upper bound of the most material left standing on the exact piece outside its tabs, mm.</summary>
-    public double LeftOver { get; set; }
-
-    /// <summary>The tolerance of the job, mm.</summary>
-    public double Tolerance { get; set; }
-
-    /// <summary>What is wrong, in the order of the lines.</summary>
-    public WireFault[] Faults { get; set; } = [];
-}
-
-/// <summary>Something wrong in a program.</summary>
-public sealed class WireFault
-{
-    /// <summary>Line of the program, from 1; absent when it is about the whole.</summary>
-    public int? Line { get; set; }
-
-    /// <summary>A stable word for this kind of fault.</summary>
-    public string Code { get; set; } = "";
-
-    /// <summary>What is so, in English.</summary>
-    public string Message { get; set; } = "";
-}
-
 /// <summary>How a program measures up to a job: the answer of <c>prove</c>.</summary>
 public sealed class ProveReply
 {

@@ -1,0 +1,41 @@
+using ToolpathForge.Jobs;
+using ToolpathForge.Measures;
+using ToolpathForge.Plugin.Contract;
+using static ToolpathForge.Service.Wire.WireNumber;
+
+namespace ToolpathForge.Service.Wire;
+
+/// <summary>A job in the contract's form.</summary>
+internal static class JobWire
+{
+    internal static WireJob Of(Job job, string file) => new()
+    {
+        File = file,
+        Name = job.Name,
+        Unit = job.Unit == LengthUnit.Inch ? "in" : "mm",
+        Tolerance = Rounded(job.Tolerance),
+        Machine = job.Machine.Id,
+        Dialect = job.Dialect.Id,
+        Makes = [.. job.Makes.Select(Of)],
+    };
+
+    private static WireMake Of(Make make) => new()
+    {
+        Id = make.Id,
+        Kind = KindOf(make),
+        Count = make.Count,
+        Board = make.Board.Id,
+        DesignWidth = Rounded(make.DesignWidth),
+        Material = make.Material.Id,
+        Thickness = Rounded(make.Thickness),
+        Shape = make.Shape.Shape.Id,
+        Bit = make.Bit.Id,
+    };
+
+    internal static string KindOf(Make make) => make switch
+    {
+        PatternMake => "pattern",
+        BoardEndMake => "board-end",
+        _ => throw new ArgumentException($"The contract has no word for a {make.GetType().Name}.", nameof(make)),
+    };
+}
