@@ -15,6 +15,9 @@ public static class ArcFit
     /// <summary>The finest tolerance that is taken, mm: ten times what counts as straight, a hundredth of the finest increment that any dialect writes.</summary>
     public const double FinestTolerance = 1e-6;
 
+    /// <summary>What rounding does to a point that goes through curve, frame and bulge, as a share of its coordinates: some twenty roundings of 1.1e-16.</summary>
+    private const double CoordinateRounding = 2e-15;
+
     /// <summary>Fits a whole outline. Where two of its curves meet without a corner, so do the arcs.</summary>
     /// <param name="outline">At least one curve; each begins where the one before ends.</param>
     /// <param name="tolerance">Largest distance allowed between outline and arcs, mm, at least <see cref="FinestTolerance"/>.</param>
@@ -34,19 +37,25 @@ public static class ArcFit
         Point2 end = outline.IsClosed ? outline.Curves[^1].End : outline.Curves[0].Start;
         for (int i = 0; i < outline.Curves.Length; i++)
         {
-            ArcChain chain = FitCurve(outline.Curves[i], tolerance);
+            ArcChain chain = FitWithin(outline.Curves[i], tolerance);
             double gap = end.DistanceTo(outline.Curves[i].Start);
             if (!(gap <= Accuracy.SamePoint))
             {
                 throw new ArgumentException(FormattableString.Invariant($"Curve {i} begins {gap} mm from where the one before ends."), nameof(outline));
             }
 
+            Point2? passedOver = null;
             foreach (Segment segment in chain.Segments)
             {
                 if (segment.Chord > Accuracy.SamePoint)
                 {
-                    vertices.Add(new Vertex(segment.Start, segment.Bulge));
+                    vertices.Add(new Vertex(passedOver ?? segment.Start, segment.Bulge));
                     curveOf.Add(i);
+                    passedOver = null;
+                }
+                else
+                {
+                    passedOver ??= segment.Start;
                 }
             }
 
@@ -60,6 +69,44 @@ public static class ArcFit
         }
 
         return new FittedContour(new Contour(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(vertices), outline.IsClosed), curveOf.ToImmutable(), bound);
+    }
+
+    private static ArcChain FitWithin(Curve curve, double tolerance)
+    {
+        ArcChain chain = Settled(curve, FitCurve(curve, tolerance));
+        if (chain.Bound > tolerance)
+        {
+            // Only what settling adds can have done that: a fit that leaves room for it cannot go over again.
+            chain = Settled(curve, FitCurve(curve, tolerance - (2 * (chain.Bound - tolerance))));
+        }
+
+        return chain;
+    }
+
+    /// <summary>
+    /// The ends become the curve's own to the last digit, arcs too shallow to be told from their chords become lines, and the bound takes in what that and rounding do.
+    /// </summary>
+    private static ArcChain Settled(Curve curve, ArcChain chain)
+    {
+        double shallow = 0;
+        double farthest = 0;
+        var settled = new Segment[chain.Segments.Count];
+        for (int i = 0; i < settled.Length; i++)
+        {
+            Segment s = chain.Segments[i];
+            s = s with { Start = i == 0 ? curve.Start : s.Start, End = i == settled.Length - 1 ? curve.End : s.End };
+            if (s.Bulge != 0 && s.IsLine)
+            {
+                shallow = Math.Max(shallow, s.Sagitta);
+                s = new Segment(s.Start, s.End);
+            }
+
+            farthest = Math.Max(farthest, Math.Max(Math.Max(Math.Abs(s.Start.X), Math.Abs(s.Start.Y)), Math.Max(Math.Abs(s.End.X), Math.Abs(s.End.Y))));
+            settled[i] = s;
+        }
+
+        double rounding = curve is LineCurve or ArcCurve ? 0 : farthest * CoordinateRounding;
+        return new ArcChain(settled, chain.Bound + shallow + rounding);
     }
 
     private static ArcChain FitCurve(Curve curve, double tolerance) => curve switch

@@ -16,9 +16,12 @@ internal readonly record struct Biarc(double From, double Joint, double To, doub
     private const double ParameterAccuracy = 1e-15;
 
     /// <summary>
-    /// Where the arcs' tangents already agree within this at both ends of the span (radians), the span is a circle as far as doubles can tell, and any joint will do.
+    /// Where the arcs' tangents agree within this at both ends of the span (radians), the span is a circle as far as doubles can tell, and any joint will do.
     /// </summary>
     private const double CircleAlready = 1e-12;
+
+    /// <summary>Rounding of a chord's direction: this times the coordinates over the chord, radians.</summary>
+    private const double DirectionRounding = 1e-15;
 
     public static Biarc Over(Curve spiral, double from, double to)
     {
@@ -54,7 +57,8 @@ internal readonly record struct Biarc(double From, double Joint, double To, doub
 
         double atStart = (2 * AngleBetween(end - start, arriving)) - turn;
         double atEnd = (2 * AngleBetween(leaving, end - start)) - turn;
-        if (Math.Abs(atStart) < CircleAlready || atStart * atEnd >= 0)
+        double noise = CircleAlready + (DirectionRounding * (start.Length + end.Length) / start.DistanceTo(end));
+        if (Math.Abs(atStart) < noise || atStart * atEnd >= 0)
         {
             return (from + to) / 2;
         }

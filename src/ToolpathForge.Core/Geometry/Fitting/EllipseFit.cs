@@ -45,9 +45,6 @@ internal static class EllipseFit
             bound = Math.Max(bound, Append(segments, e, fold, chain));
         }
 
-        // The ends are the given curve's own, to the last digit.
-        segments[0] = segments[0] with { Start = curve.Start };
-        segments[^1] = segments[^1] with { End = curve.End };
         return new ArcChain(segments, bound + sliver);
     }
 
@@ -74,9 +71,7 @@ internal static class EllipseFit
             }
 
             segments.Add(segment);
-
-            // An arc too shallow to be told from its chord is taken as the chord.
-            bound = Math.Max(bound, biarc.Deviation + (segment.IsLine ? segment.Sagitta : 0));
+            bound = Math.Max(bound, biarc.Deviation);
         }
 
         return bound;
