@@ -120,7 +120,14 @@ public sealed record Place(string? File, int Line, int Column, string? Make, (do
 /// <param name="Severity">Its weight.</param>
 /// <param name="Says">One sentence: what is so.</param>
 /// <param name="Advice">One sentence: what to do about it.</param>
-public sealed record FindingKind(string Code, Severity Severity, string Says, string Advice);
+public sealed record FindingKind(string Code, Severity Severity, string Says, string Advice)
+{
+    /// <summary>
+    /// Whether the input cannot be used at all (broken syntax, unknown key, wrong type, missing key or file): a caller ends with its code for
+    /// unusable input instead of the one for a job that is understood but cannot be made.
+    /// </summary>
+    public bool Unusable { get; init; }
+}
 
 /// <summary>Something the person should know, as numbers and places. The words come from its <see cref="Kind"/>; one renderer puts them together.</summary>
 /// <param name="Kind">What kind of thing.</param>

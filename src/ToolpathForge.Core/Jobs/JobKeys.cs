@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using ToolpathForge.Shapes;
+using ToolpathForge.Tables;
+
+namespace ToolpathForge.Jobs;
+
+/// <summary>The keys of a job file. The reader is driven by these, and so is the reference page in <c>samples/README.md</c>.</summary>
+internal static class JobKeys
+{
+    internal const int MostMakes = 500;
+
+    internal static TableKeys PanelStock { get; } = new("the stock of a pattern",
+    [
+        Key.Row("panel", "panels", "The panel that the plate is cut from; its material comes with it."),
+        Key.Length("thickness", "Thickness of the panel as measured on the sheet in hand; the nominal one is never taken.", 1, 60)
+            .OrElse(JobFindings.ThicknessMissing),
+    ]);
+
+    internal static TableKeys BoardStock { get; } = new("the stock of a board end",
+    [
+        Key.Row("material", "materials", "The timber."),
+        Key.Length("thickness", "Thickness of the board as measured.", 3, 200).ElseFrom("the dressed thickness of the board"),
+        Key.Length("length", "Length of the board.", 50, 10000),
+        Key.Length("on-bed", "How much of its length lies on the bed, from the tip.", 50, 10000)
+            .ElseFrom("its whole length, at most the machine's travel along X"),
+    ]);
+
+    internal static TableKeys Plate { get; } = new("plate",
+    [
+        Key.Length("hold", "How far the plate goes on along the board past the curve.", 10, 1000).Else("4 in", "100 mm"),
+        Key.Length("seat", "How far it reaches past the reference edge, to carry the guide block.", 5, 300).Else("1 1/2 in", "40 mm"),
+        Key.Length("reach", "How far it reaches past the profile edge; never short of it, since a board may be wide.", 1.5, 100).Else("1/2 in", "12 mm"),
+    ]);
+
+    internal static TableKeys End { get; } = new("end",
+    [
+        Key.Length("allowance", "How far the raw end stands past the finished tip.", 0.5, 100).Else("1/8 in", "3 mm"),
+        Key.Length("fence-room", "How far past the reference edge the bit may cut into a sacrificial, metal-free fence.", 0, 100)
+            .ElseFrom("half the bit's diameter and 3 mm"),
+    ]);
+
+    internal static TableKeys Cut { get; } = new("cut",
+    [
+        Key.Speed("speed", "Spindle speed.", 1000, 60000).ElseFrom("from bit, material and machine"),
+        Key.Feed("feed", "Feed in the plane.", 20, 30000).ElseFrom("from the chip that bit, material and machine allow"),
+        Key.Feed("plunge", "Feed downwards.", 10, 10000).ElseFrom("from the feed, at most the machine's"),
+        Key.Length("pass-depth", "Largest depth of one pass.", 0.1, 100).ElseFrom("from bit, material and machine"),
+        Key.Length("allowance", "What roughing leaves on the finished edge.", 0, 10).ElseFrom("0.5 mm, more where the frame gives way"),
+        Key.Length("overcut", "How far below the stock the last pass goes, into the spoilboard.", 0, 5).ElseFrom("0.3 mm"),
+        Key.Choice("direction", "Which way round the finish goes; by-grain decides edge by edge.", "by-grain", "conventional", "climb")
+            .ElseFrom("by-grain"),
+        Key.Whole("tabs", "How many tabs hold the piece.", 3, 60).ElseFrom("by the length of the outline, three at least"),
+        Key.Length("tab-length", "Length of a tab.", 1, 100).ElseFrom("from bit and thickness"),
+        Key.Length("tab-height", "Height of a tab above the underside of the stock.", 0.2, 30).ElseFrom("from the thickness"),
+    ]);
+
+    private static ImmutableArray<Key> CommonBefore { get; } =
+    [
+        Key.Text("id", "Your word for it: letters, digits and hyphens, unique in the job; files are named after it.", 40),
+        Key.Choice("kind", "What is made: a template plate from a panel, or the profile cut straight into the end of a board.", "pattern", "board-end"),
+        Key.Whole("count", "How many.", 1, 500).Else("1"),
+        Key.Row("board", "lumber", "The size of lumber that the shape is drawn for."),
+        Key.Length("design-width", "Width that the shape is scaled to, if it is a measured one.", 10, 1000).ElseFrom("the dressed width of the board"),
+    ];
+
+    private static ImmutableArray<Key> CommonAfter { get; } =
+    [
+        Key.Row("bit", "bits", "The bit."),
+        Key.Table("shape", "The shape: its kind, and an answer to each question of that kind.", new TableKeys("shape", [])),
+        Key.Table("cut", "How it is to be cut, where you know better than the catalogue.", Cut).ElseFrom("from bit, material and machine"),
+    ];
+
+    internal static TableKeys Pattern { get; } = new("a pattern",
+    [
+        .. CommonBefore,
+        Key.Table("stock", "What it is cut from.", PanelStock),
+        .. CommonAfter,
+        Key.Table("plate", "How far the plate reaches past the profile.", Plate).ElseFrom("the defaults of its keys"),
+    ]);
+
+    internal static TableKeys BoardEnd { get; } = new("a board end",
+    [
+        .. CommonBefore,
+        Key.Table("stock", "The board.", BoardStock),
+        .. CommonAfter,
+        Key.Table("end", "What may be cut beyond the profile.", End).ElseFrom("the defaults of its keys"),
+    ]);
+
+    /// <summary>Read when the kind is not known: everything that any kind takes.</summary>
+    internal static TableKeys AnyMake { get; } = new("a make", [.. Pattern.Keys, .. BoardEnd.Keys.Where(k => Pattern.Find(k.Name) is null)]);
+
+    internal static TableKeys Head { get; } = new("the head of the job",
+    [
+        Key.Whole("format", "Version of the job file's form.", 1, 1),
+        Key.Text("name", "What you call the job; it stands on the run sheet and in the programs."),
+        Key.Choice("unit", "Unit of every bare number in this file, and of what you are told.", "in", "mm"),
+        Key.Length("tolerance", "Largest departure of the finished edge from the exact curve: fit, chords and rounding together.", 0.002, 1).Else("0.1 mm"),
+        Key.Row("machine", "machines", "The machine."),
+        Key.Row("dialect", "dialects", "The dialect of G-code that its programs are written in."),
+        Key.Choice("zero", "Where Z is zero: bed, the top of the spoilboard, or top, the upper face of the stock.", "bed", "top").Else("bed"),
+        Key.Length("clearance", "How far above the stock the bit travels between cuts.", 1, 100).Else("5 mm"),
+        Key.Length("spoilboard", "Thickness of the spoilboard under the stock.", 3, 100).Else("18 mm"),
+        Key.Texts("catalogues", "Your own catalogue files, beside the job; their rows go before the shipped ones.", 0, 20).ElseFrom("none"),
+        Key.Tables("make", "What to make, one block for each.", AnyMake, 1, MostMakes),
+    ]);
+
+    /// <summary>The keys of a shape table: its kind, and the questions of that kind.</summary>
+    internal static TableKeys ShapeTable(Shape? shape) => new(
+        shape is null ? "shape" : $"shape '{shape.Id}'",
+        [
+            Key.Choice("kind", "Which shape.", [.. ShapeList.All.Select(s => s.Id)]),
+            .. shape is null ? [] : shape.Questions.Select(KeyOf),
+        ]);
+
+    private static Key KeyOf(Question question)
+    {
+        Key key = question.Kind switch
+        {
+            AnswerKind.Size => Key.Size(question.Key, question.Asks, question.Least, question.Most),
+            AnswerKind.Angle => Key.Angle(question.Key, question.Asks, question.Least, question.Most),
+            _ => Key.Choice(question.Key, question.Asks, question.Choices),
+        };
+        return question.Default is null ? key : key.Else(question.Default);
+    }
+}
