@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+
+namespace ToolpathForge.Proof;
+
+/// <summary>
+/// Walks a program from its first step to its last, with the bit and the spindle as they are at each, and checks what each motion does to bed and machine.
+/// What the motions do to the pieces is measured afterwards, from the list of cuts that is left.
+/// </summary>
+internal sealed class ProgramWalk
+{
+    private readonly Target target;
+    private readonly FaultBook faults;
+    private readonly Bed bed;
+    private readonly SpindleState spindle;
+    private readonly ClearedDepth cleared;
+    private SpacePoint position = new(double.NaN, double.NaN, double.NaN);
+
+    private ProgramWalk(Target target, FaultBook faults, ImmutableArray<ProgramStep> steps)
+    {
+        this.target = target;
+        this.faults = faults;
+        bed = new Bed(target);
+        spindle = new SpindleState(target, faults);
+        cleared = new ClearedDepth(steps, target.Increment);
+    }
+
+    /// <summary>Feed motions in order.</summary>
+    private List<CutMotion> Cuts { get; } = [];
+
+    /// <summary>Walks a program.</summary>
+    /// <returns>Its feed motions.</returns>
+    internal static List<CutMotion> Run(GcodeProgram program, Target target, FaultBook faults)
+    {
+        var walk = new ProgramWalk(target, faults, program.Steps);
+        for (int i = 0; i < program.Steps.Length; i++)
+        {
+            ProgramStep step = program.Steps[i];
+            walk.spindle.Take(step);
+            if (step is Motion motion)
+            {
+                walk.Take(motion, i);
+            }
+        }
+
+        walk.CheckEnd(program);
+        return walk.Cuts;
+    }
+
+    private void Take(Motion motion, int index)
+    {
+        position = motion.End;
+        TravelCheck.Check(motion, target.Travel, target.Increment, faults);
+        Motion? known = motion.Start.IsKnown ? motion : FirstMoves.Check(motion, target, faults);
+        if (known is null)
+        {
+            return;
+        }
+
+        var cut = new CutMotion(index, known, spindle.Tool);
+        if (!known.IsFeed)
+        {
+            double depth = known.IsVertical ? cleared.At(known.End.Plane, index, cut.Radius) : double.PositiveInfinity;
+            bed.CheckRapid(cut, depth, faults);
+            return;
+        }
+
+        Cuts.Add(cut);
+        cleared.Add(cut);
+        CheckFeed(known);
+        bed.CheckFeed(cut, faults);
+        if (bed.Cuts(cut))
+        {
+            spindle.CheckCut(cut);
+            CheckWayDown(cut);
+        }
+    }
+
+    private void CheckFeed(Motion motion)
+    {
+        if (motion.Feed > target.MaxFeed * (1 + ProofAccuracy.FeedSlack))
+        {
+            faults.Add(FaultCodes.FeedTooHigh, motion.Line, motion.Feed, target.MaxFeed, motion.Start);
+        }
+
+        double down = motion.DownwardFeed;
+        if (down > target.MaxPlungeFeed * (1 + ProofAccuracy.FeedSlack))
+        {
+            faults.Add(FaultCodes.PlungeTooFast, motion.Line, down, target.MaxPlungeFeed, motion.Start);
+        }
+    }
+
+    /// <summary>How the bit goes down into material: straight, or along a slope. The slope is compared with one increment of height to spare.</summary>
+    private void CheckWayDown(CutMotion cut)
+    {
+        Motion motion = cut.Motion;
+        double drop = motion.Start.Z - motion.End.Z;
+        if (cut.Tool is not { } tool || drop <= target.Increment)
+        {
+            return;
+        }
+
+        if (motion.IsVertical)
+        {
+            double top = Math.Min(bed.TopUnder(motion.End.Plane, cut.Radius), cleared.At(motion.End.Plane, cut.Index, cut.Radius));
+            double depth = Math.Min(top, motion.Start.Z) - motion.End.Z;
+            if (!tool.MayPlunge && depth > target.Increment)
+            {
+                faults.Add(FaultCodes.PlungeRefused, motion.Line, depth, 0, motion.End);
+            }
+
+            return;
+        }
+
+        double across = motion.PlaneLength;
+        double steepest = tool.MaxRampAngle >= 90 ? double.PositiveInfinity : Math.Tan(tool.MaxRampAngle * Math.PI / 180);
+        if (drop - target.Increment > across * steepest)
+        {
+            faults.Add(FaultCodes.RampTooSteep, motion.Line, Math.Atan2(drop, across) * 180 / Math.PI, tool.MaxRampAngle, motion.Start);
+        }
+    }
+
+    private void CheckEnd(GcodeProgram program)
+    {
+        if (program.Steps is not [.., ProgramEnd])
+        {
+            faults.Add(FaultCodes.ProgramNotEnded, program.Lines);
+        }
+
+        if (position.Z < target.ClearHeight - target.Increment)
+        {
+            int line = program.Steps.Length > 0 ? program.Steps[^1].Line : 0;
+            faults.Add(FaultCodes.EndsTooLow, line, position.Z, target.ClearHeight, position);
+        }
+    }
+}

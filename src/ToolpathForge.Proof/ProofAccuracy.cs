@@ -1,0 +1,56 @@
+namespace ToolpathForge.Proof;
+
+/// <summary>Every small number that the proof compares against, with its reason.</summary>
+public static class ProofAccuracy
+{
+    /// <summary>
+    /// Widest gap between the ends of two edges of a loop, mm: rounding of coordinates after a few turns and shifts on a bed of metres is a thousandth of it,
+    /// and it is a hundredth of the smallest tolerance that makes sense for wood.
+    /// </summary>
+    public const double LoopGap = 1e-6;
+
+    /// <summary>Beyond this a number in a text is refused: a kilometre in mm, and more than any feed or speed.</summary>
+    internal const double LargestNumber = 1e6;
+
+    /// <summary>Largest difference of an arc's radii in a text in mm: NISTIR 6556 section 3.5.3.</summary>
+    internal const double ArcMismatchMillimetres = 0.002;
+
+    /// <summary>Largest difference of an arc's radii in a text in inches, in inches: NISTIR 6556 section 3.5.3.</summary>
+    internal const double ArcMismatchInches = 0.0002;
+
+    /// <summary>Rounding of decimals as doubles: what is written as exactly the limit still counts as the limit, mm.</summary>
+    internal const double Rounding = 1e-9;
+
+    /// <summary>
+    /// The exact edges are enclosed by arcs and lines within this share of the tolerance, and the search for the worst place stops when it is known as well.
+    /// Together with the rounding below it keeps every bound within a fiftieth of the tolerance.
+    /// </summary>
+    internal const double ShareOfTolerance = 1.0 / 200;
+
+    /// <summary>Least enclosure of an edge, mm: below it arcs and their centres drown in rounding.</summary>
+    internal const double LeastEnclosure = 1e-7;
+
+    /// <summary>A code or a tool number this near to a whole number is it.</summary>
+    internal const double WholeNumber = 1e-4;
+
+    /// <summary>Rotation of a tangent against the chord, cosine: within a piece of edge that is enclosed by one arc it stays below 60 degrees, so that the arc's radii meet the edge once each.</summary>
+    internal const double CosineOfWidestTangent = 0.5;
+
+    /// <summary>A motion cuts an edge that it runs along within 60 degrees, cosine.</summary>
+    internal const double CosineOfPassing = 0.5;
+
+    /// <summary>Stretches of edge shorter than this are told as cut in the direction found at their middle, mm.</summary>
+    internal const double ShortestStretch = 0.02;
+
+    /// <summary>Three points whose triangle is flatter than this, against the squares of its sides, have no circle that doubles can hold.</summary>
+    internal const double Collinear = 1e-14;
+
+    /// <summary>An arc that turns by less is its chord, radians: at a radius of a kilometre it rises 1e-13 mm.</summary>
+    internal const double StraightSweep = 1e-9;
+
+    /// <summary>After so many divisions the search for the worst place takes the bound from the slope, which is just as true but less tight.</summary>
+    internal const int MostDivisions = 1_000_000;
+
+    /// <summary>Feeds and speeds are compared with this relative slack: the last decimal of an F word in inches a minute.</summary>
+    internal const double FeedSlack = 1e-3;
+}
