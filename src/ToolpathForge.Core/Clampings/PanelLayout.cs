@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
+using ToolpathForge.Measures;
 using ToolpathForge.Pieces;
 
 namespace ToolpathForge.Clampings;
@@ -47,7 +48,9 @@ internal static class PanelLayout
         }
 
         int rows = (each + columns - 1) / columns;
-        var stock = new Box2(0, 0, ((columns - 1) * pitchX) + box.Width + (2 * margin), ((rows - 1) * pitchY) + box.Height + (2 * margin));
+        double width = ShopText.Up(((columns - 1) * pitchX) + box.Width + (2 * margin), job.Unit);
+        double height = ShopText.Up(((rows - 1) * pitchY) + box.Height + (2 * margin), job.Unit);
+        var stock = new Box2(0, 0, width, height);
         (double bottom, double top) = Clamping.Heights(job, make.Thickness);
         return new Clamping(
             make.Id,

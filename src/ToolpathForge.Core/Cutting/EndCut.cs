@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ToolpathForge.Clampings;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
@@ -8,8 +9,9 @@ using ToolpathForge.Shapes;
 namespace ToolpathForge.Cutting;
 
 /// <summary>
-/// Cuts the profile into the end of a board: step by step along a track beside the profile, then once along the profile itself at full depth.
-/// Every pass begins and ends beyond the stock, so the bit goes down in the open.
+/// Cuts the profile into the end of a board. At each depth, corners at which the tooth would break out a long face are cut first, from that face
+/// inwards; then the bit goes along a track beside the profile. The finish follows the profile in runs, each conventional or climb as the grain
+/// asks. Where a run reaches the end of the profile it begins and ends beyond the stock; elsewhere runs overlap on arcs that touch the track.
 /// </summary>
 internal static class EndCut
 {
@@ -20,36 +22,52 @@ internal static class EndCut
         "Leaving the end cut takes the bit {found} past the reference edge, into the fence; the job allows {allowed}.",
         "Fit a sacrificial, metal-free fence that may be cut that far, or one that stops short of the end, and state it as fence-room; or use a smaller bit.");
 
-    /// <summary>The track beside the profile is in several parts.</summary>
-    internal static readonly FindingKind NotOneTrack = new(
-        "profile-not-one-track",
-        Severity.Stop,
-        "The bit's track along the profile falls into {found} parts; {allowed} is expected.",
-        "Use a smaller bit, or an easier curve.");
+    /// <summary>How far neighbouring runs overlap, mm (common practice).</summary>
+    private const double Overlap = 2;
+
+    /// <summary>Share of the allowance by which a lead arc comes off the finished track: within the slot, clear of the edge.</summary>
+    private const double LeadShare = 0.8;
 
     /// <summary>Cuts one end; false when a finding says why not.</summary>
     internal static bool Add(
         MoveList moves, List<Run> runs, PlacedContour placed, CutSettings s, StockOnBed stock, ICollection<Finding> findings)
     {
-        double radius = placed.Placed.Piece.Make.Bit.Radius;
-        if (Track(placed, radius + s.Allowance, s, stock, findings) is not { } rough || Track(placed, radius, s, stock, findings) is not { } finish)
+        Make make = placed.Placed.Piece.Make;
+        double radius = make.Bit.Radius;
+        Contour profile = Profile(placed);
+        if (EndTrack.Beside(placed, profile, radius + s.Allowance, stock, findings) is not { } rough
+            || EndTrack.Beside(placed, profile, radius, stock, findings) is not { } finish)
         {
             return false;
         }
 
-        string name = placed.Placed.Piece.Make.Id;
+        FinishPlan plan = FinishRuns.For(profile, Fibre(placed), After(placed), make.Cut.Direction ?? DirectionChoice.ByGrain, make.Bit.Diameter);
+        bool climb = plan.Runs[0].Climb;
         moves.Run = runs.Count;
-        runs.Add(new Run($"Rough {name}", s.Steps[^1], s.Feed, s.Climb, "Takes the waste off in steps, short of the finished edge."));
+        runs.Add(new Run($"Rough {make.Id}", s.Steps[^1], s.Feed, climb, "Takes the waste off in steps, short of the finished edge."));
         foreach (double depth in s.Steps)
         {
-            Pass(moves, rough, stock.Top - depth, s, Purpose.Rough);
+            foreach (FinishRun corner in plan.CornersFirst)
+            {
+                Pass(moves, rough.Way(corner.From, corner.To, corner.Climb, 0, make.Bit.Diameter), stock.Top - depth, s, Purpose.Rough);
+            }
+
+            Pass(moves, rough.Way(0, profile.Length, climb, 0, make.Bit.Diameter), stock.Top - depth, s, Purpose.Rough);
         }
 
-        moves.Run = runs.Count;
-        runs.Add(new Run($"Finish {name}", s.Steps[^1], s.Feed, s.Climb, s.DirectionReason));
-        Pass(moves, finish, stock.Top - s.Steps[^1], s, Purpose.Finish);
+        foreach (FinishRun run in plan.CornersFirst.Concat(plan.Runs))
+        {
+            moves.Run = runs.Count;
+            string name = plan.CornersFirst.Contains(run) ? "Corner" : "Finish";
+            runs.Add(new Run($"{name} {make.Id}", s.Steps[^1], s.Feed, run.Climb, run.Reason));
+            double from = run.From > 0 ? run.From - Overlap : 0;
+            double to = run.To < profile.Length ? run.To + Overlap : profile.Length;
+            List<(Segment Segment, Purpose Purpose)> way = finish.Way(from, to, run.Climb, s.Allowance * LeadShare, make.Bit.Diameter);
+            Pass(moves, way, stock.Top - s.Steps[^1], s, Purpose.Finish);
+        }
+
         moves.Run = -1;
-        return CheckFence(placed, finish, radius, findings);
+        return CheckFence((BoardEndMake)make, finish, findings);
     }
 
     /// <summary>The open chain that is cut, board on the left.</summary>
@@ -65,58 +83,36 @@ internal static class EndCut
             }
         }
 
-        return Contour.FromSegments(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(segments), false);
+        return Contour.FromSegments(CollectionsMarshal.AsSpan(segments), false);
     }
 
-    private static void Pass(MoveList moves, Contour track, double z, CutSettings s, Purpose purpose)
+    /// <summary>Direction of the fibres on the bed, radians; null without grain.</summary>
+    internal static double? Fibre(PlacedContour placed) =>
+        placed.Placed.Piece.Make.Material.HasGrain ? placed.Placed.Placement.Direction(new Point2(1, 0)).Angle : null;
+
+    // The face that the tooth would break out at the profile's end: the board's own edge that follows.
+    private static Point2 After(PlacedContour placed)
     {
-        moves.TravelTo(track.Start);
+        int last = placed.Placed.Piece.Roles.LastIndexOf(EdgeRole.EndCut);
+        return placed.Placed.Exact.Curves[last + 1].DirectionAt(0);
+    }
+
+    private static void Pass(MoveList moves, List<(Segment Segment, Purpose Purpose)> way, double z, CutSettings s, Purpose purpose)
+    {
+        moves.TravelTo(way[0].Segment.Start);
         moves.Descend(z, s.Plunge);
-        for (int i = 0; i < track.SegmentCount; i++)
+        foreach ((Segment segment, Purpose why) in way)
         {
-            Purpose why = i == 0 ? Purpose.LeadIn : i == track.SegmentCount - 1 ? Purpose.LeadOut : purpose;
-            moves.Along(track[i], z, s.Feed, why);
+            moves.Along(segment, z, s.Feed, why == Purpose.Finish ? purpose : why);
         }
 
         moves.Retract();
     }
 
-    private static Contour? Track(PlacedContour placed, double distance, CutSettings s, StockOnBed stock, ICollection<Finding> findings)
-    {
-        // The board is on the left, so the bit runs on the right.
-        OffsetResult offset = Offsetter.OneSide(Profile(placed), -distance);
-        if (offset.Unproven is { } unproven)
-        {
-            findings.Add(unproven);
-            return null;
-        }
-
-        if (offset.Loops.Length != 1)
-        {
-            Place where = placed.Placed.Piece.Make.At["shape"].OfMake(placed.Placed.Piece.Make.Id);
-            findings.Add(Finding.Of(NotOneTrack, where, Quantity.Number(offset.Loops.Length), Quantity.Number(1)));
-            return null;
-        }
-
-        Contour beside = offset.Loops[0].Contour;
-        double clear = placed.Placed.Piece.Make.Bit.Radius + 2;
-        var segments = new List<Segment>();
-        segments.AddRange(OpenLead.Leaving(beside.Reversed(), boardOnLeft: false, stock.Box, clear).Select(l => l.Reversed).Reverse());
-        for (int i = 0; i < beside.SegmentCount; i++)
-        {
-            segments.Add(beside[i]);
-        }
-
-        segments.AddRange(OpenLead.Leaving(beside, boardOnLeft: true, stock.Box, clear));
-        Contour track = Contour.FromSegments(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(segments), false);
-        return s.Climb ? track.Reversed() : track;
-    }
-
-    private static bool CheckFence(PlacedContour placed, Contour track, double radius, ICollection<Finding> findings)
+    private static bool CheckFence(BoardEndMake make, EndTrack track, ICollection<Finding> findings)
     {
         // Laid as a right-hand piece, the fence is the line Y = 0 and the board lies below it.
-        var make = (BoardEndMake)placed.Placed.Piece.Make;
-        double past = track.Box.MaxY + radius;
+        double past = track.MaxY + make.Bit.Radius;
         if (past <= make.FenceRoom + 1e-6)
         {
             return true;

@@ -58,6 +58,29 @@ internal sealed class HeightProfile
             }
         }
 
-        return new HeightProfile(nodes);
+        return new HeightProfile(Simplified(nodes));
+    }
+
+    // A node at which the slope goes on as before would only cut a move in two.
+    private static List<(double S, double Z)> Simplified(List<(double S, double Z)> nodes)
+    {
+        var kept = new List<(double S, double Z)>();
+        for (int i = 0; i < nodes.Count; i++)
+        {
+            if (kept.Count > 0 && i + 1 < nodes.Count)
+            {
+                (double s0, double z0) = kept[^1];
+                (double s1, double z1) = nodes[i + 1];
+                double straight = s1 > s0 ? z0 + ((z1 - z0) * (nodes[i].S - s0) / (s1 - s0)) : z0;
+                if (Math.Abs(straight - nodes[i].Z) < 1e-9)
+                {
+                    continue;
+                }
+            }
+
+            kept.Add(nodes[i]);
+        }
+
+        return kept;
     }
 }

@@ -88,4 +88,28 @@ public sealed record Run(string Name, double Depth, double Feed, bool Climb, str
 /// <param name="Speed">rev/min.</param>
 /// <param name="Moves">In order. The first is a rapid straight up to the height of travel from wherever the bit is.</param>
 /// <param name="Runs">What the moves are grouped into.</param>
-public sealed record Toolpath(Bit Bit, double Speed, ImmutableArray<Move> Moves, ImmutableArray<Run> Runs);
+public sealed record Toolpath(Bit Bit, double Speed, ImmutableArray<Move> Moves, ImmutableArray<Run> Runs)
+{
+    /// <summary>The smallest box round the way of the bit's axis, seen from above, mm.</summary>
+    public Box2 Extent
+    {
+        get
+        {
+            Box2 box = Box2.Empty;
+            Point2? at = null;
+            foreach (Move move in Moves)
+            {
+                // Straight up or down: the first of them does not know yet where it stands.
+                if (move.Purpose is Purpose.Retract or Purpose.Descend)
+                {
+                    continue;
+                }
+
+                box = at is { } from ? box.Union(new Segment(from, move.End.Flat, move.Bulge).Box) : box.Including(move.End.Flat);
+                at = move.End.Flat;
+            }
+
+            return box;
+        }
+    }
+}

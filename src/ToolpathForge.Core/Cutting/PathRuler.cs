@@ -35,6 +35,9 @@ internal sealed class PathRuler
         return Contour[segment].DirectionAt(share);
     }
 
+    /// <summary>Signed curvature at a distance, 1/mm, positive when turning left.</summary>
+    internal double CurvatureAt(double s) => Contour[At(s).Segment].Curvature;
+
     /// <summary>Distance along the contour of its point nearest to p.</summary>
     internal double Nearest(Point2 p)
     {

@@ -147,7 +147,7 @@ internal static partial class MakeReader
             stock.Amount("length"),
             stock.AmountOrNull("on-bed") ?? Math.Min(stock.Amount("length"), machine.TravelX),
             end.Amount("allowance"),
-            end.AmountOrNull("fence-room") ?? (c.Bit.Radius + FenceMargin),
+            end.AmountOrNull("fence-room") ?? (c.Bit.Diameter + FenceMargin),
             c.At);
     }
 

@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+
+namespace ToolpathForge.Cutting;
+
+/// <summary>A stretch of the finished edge cut in one go, in one direction.</summary>
+/// <param name="From">Distance along the profile, piece on its left, where it begins, mm.</param>
+/// <param name="To">Where it ends, mm; more than <paramref name="From"/> whichever way it is cut.</param>
+/// <param name="Climb">True when it is cut against the profile's own direction, the piece on the right of the travel.</param>
+/// <param name="Reason">Why, one sentence.</param>
+public sealed record FinishRun(double From, double To, bool Climb, string Reason);
+
+/// <summary>How the finished edge of a piece is split into runs.</summary>
+/// <param name="CornersFirst">Ends of the profile that are cut first, from the edge inwards, before roughing at each depth and before the finish.</param>
+/// <param name="Runs">The rest, in order along the profile, meeting end to end.</param>
+public sealed record FinishPlan(ImmutableArray<FinishRun> CornersFirst, ImmutableArray<FinishRun> Runs);
+
+/// <summary>Chooses the runs of a finish by the grain.</summary>
+internal static class FinishRuns
+{
+    /// <summary>
+    /// A corner is cut first when the tooth, leaving it, would break out the long-grain face beyond: risk = max(0, v1·n2)·|g·t2| for the edge
+    /// that arrives (direction v1) and the face that follows (outward normal n2, direction t2), g the fibres. 1 for a square corner.
+    /// </summary>
+    internal const double CornerRisk = 0.5;
+
+    /// <summary>Length cut first at such a corner: the bit's diameter, at least this, mm (common practice).</summary>
+    internal const double LeastCorner = 10;
+
+    private const string WithGrain = "With the grain: the fibres rise out ahead of the tooth, so a conventional cut starts thin at the finished edge and splits run into the waste.";
+    private const string AgainstGrain = "Against the grain: a light climb cut ends with nothing at the finished edge, where a conventional one would lift the fibres.";
+    private const string Either = "Along or across the grain: either way serves, so it goes on as its neighbour does.";
+    private const string CornerReason = "The tooth would break out the long face as it leaves this corner, so the corner is cut first, from that face inwards.";
+
+    /// <summary>Splits a profile.</summary>
+    /// <param name="profile">Open, piece on its left.</param>
+    /// <param name="fibre">Direction of the fibres in the profile's frame, radians; null for a panel.</param>
+    /// <param name="after">Direction of the piece's edge that follows the profile's end.</param>
+    /// <param name="choice">What the job asks for.</param>
+    /// <param name="diameter">Of the bit, mm.</param>
+    internal static FinishPlan For(Contour profile, double? fibre, Point2 after, DirectionChoice choice, double diameter)
+    {
+        double length = profile.Length;
+        if (choice != DirectionChoice.ByGrain || fibre is not { } angle)
+        {
+            bool climb = choice == DirectionChoice.Climb || (choice == DirectionChoice.ByGrain && fibre is null);
+            string reason = choice switch
+            {
+                DirectionChoice.Climb => "The job asks for a climb finish.",
+                DirectionChoice.Conventional => "The job asks for a conventional finish.",
+                _ => "A panel has no grain to follow; a climb finish leaves the cleaner edge.",
+            };
+            return new FinishPlan([], [new FinishRun(0, length, climb, reason)]);
+        }
+
+        ImmutableArray<FinishRun> runs = Merge(Grain.Along(profile, angle), length);
+        Point2 arriving = profile[profile.SegmentCount - 1].EndDirection;
+        double risk = Math.Max(0, arriving.Dot(after.Right)) * Math.Abs(Point2.Direction(angle).Dot(after));
+        if (risk < CornerRisk || runs[^1].Climb)
+        {
+            return new FinishPlan([], runs);
+        }
+
+        double corner = Math.Min(Math.Max(diameter, LeastCorner), length / 2);
+        FinishRun first = new(length - corner, length, true, CornerReason);
+        ImmutableArray<FinishRun> rest = [.. runs.Where(r => r.From < first.From - 1e-9).Select(r => r with { To = Math.Min(r.To, first.From) })];
+        return new FinishPlan([first], rest);
+    }
+
+    // Neighbouring stretches that go the same way are one run; those that may go either way join the one before, or the first that follows.
+    private static ImmutableArray<FinishRun> Merge(ImmutableArray<GrainStretch> stretches, double length)
+    {
+        var runs = new List<FinishRun>();
+        double from = 0;
+        bool? climb = null;
+        foreach (GrainStretch stretch in stretches)
+        {
+            bool? wants = stretch.Class switch
+            {
+                GrainClass.With => false,
+                GrainClass.Against => true,
+                _ => null,
+            };
+            if (wants is null || wants == climb)
+            {
+                continue;
+            }
+
+            if (climb is { } before)
+            {
+                runs.Add(new FinishRun(from, stretch.From, before, before ? AgainstGrain : WithGrain));
+                from = stretch.From;
+            }
+
+            climb = wants;
+        }
+
+        string reason = climb is null ? Either : climb.Value ? AgainstGrain : WithGrain;
+        runs.Add(new FinishRun(from, length, climb ?? false, reason));
+        return [.. runs];
+    }
+}

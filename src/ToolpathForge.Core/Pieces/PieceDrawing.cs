@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using ToolpathForge.Drawings;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Lettering;
+using ToolpathForge.Measures;
+using ToolpathForge.Shapes;
+
+namespace ToolpathForge.Pieces;
+
+/// <summary>
+/// A piece as a dimensioned shop drawing, laid as a right-hand piece: face up, profile edge towards you, end at your right.
+/// </summary>
+public static class PieceDrawing
+{
+    /// <summary>The turn that brings the piece frame to the drawing: half round, not mirrored.</summary>
+    private static readonly Placement s_laid = new(Math.PI, default, false);
+
+    /// <summary>Draws a piece.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="unit">The unit of its dimensions.</param>
+    public static Drawing Of(Piece piece, LengthUnit unit)
+    {
+        string Say(double mm) => ShopText.Size(mm, unit);
+        Outline outline = piece.Exact.Placed(s_laid);
+        Profile profile = piece.Profile;
+        bool plate = piece.Make is PatternMake;
+        var elements = ImmutableArray.CreateBuilder<DrawingElement>();
+        elements.Add(new Fill(plate ? Tone.Panel : Tone.Wood, outline));
+        if (piece.Make.Material.HasGrain)
+        {
+            elements.Add(new GrainLines([outline], 0));
+        }
+
+        Box2 box = ArcFit.Fit(outline, 0.01).Contour.Box;
+        if (plate)
+        {
+            AddBoard(elements, piece, box);
+        }
+
+        AddOutline(elements, piece, outline);
+        AddDimensions(elements, piece, box, Say);
+        string kind = profile.Concave ? "scoop" : "belly";
+        return new Drawing(
+            $"{piece.Make.Id}, {(plate ? "pattern" : "board end")} for {piece.Make.Board.Id}",
+            $"Seen from above, profile edge towards you, end at your right. A {kind}, {Say(profile.Run)} along the board and {Say(profile.Depth)} up it.",
+            elements.ToImmutable());
+    }
+
+    private static void AddBoard(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Box2 box)
+    {
+        // The board under the plate: its two long edges, and its raw end beyond the tip.
+        double width = piece.Profile.Width;
+        elements.Add(new Stroke(LineRole.HiddenEdge, Contour.Polyline(new Point2(box.MinX, 0), new Point2(box.MaxX, 0))));
+        elements.Add(new Stroke(LineRole.HiddenEdge, Contour.Polyline(new Point2(box.MinX, -width), new Point2(box.MaxX, -width))));
+        if (box.MinY < -width - 1)
+        {
+            elements.Add(new Text("board under the pattern", new Point2(box.MinX + 6, -width + 2), TextAlign.Start, 2.2));
+        }
+    }
+
+    private static void AddOutline(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Outline outline)
+    {
+        for (int i = 0; i < outline.Curves.Length; i++)
+        {
+            EdgeRole role = piece.Roles[i];
+            LineRole line = role is EdgeRole.Curve or EdgeRole.EndCut ? LineRole.FinishedEdge : LineRole.Edge;
+            elements.Add(new ExactStroke(line, new Outline([outline.Curves[i]], false)));
+        }
+
+        foreach (GuideLine guide in piece.Guides)
+        {
+            Point2 from = s_laid.Apply(guide.From);
+            Point2 to = s_laid.Apply(guide.To);
+            elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(from, to)));
+        }
+    }
+
+    private static void AddDimensions(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Box2 box, Func<double, string> say)
+    {
+        Profile p = piece.Profile;
+        Point2 start = s_laid.Apply(p.Start);
+        Point2 nose = s_laid.Apply(p.Nose);
+        Point2 end = s_laid.Apply(p.End);
+        double below = box.MinY;
+        const double Row = DrawingStyle.RowStep;
+        const double First = DrawingStyle.FirstRow;
+        elements.Add(new LinearDimension(start, nose, MeasuredAlong.Horizontal, say(p.Run), -First, below));
+        elements.Add(new LinearDimension(nose, start, MeasuredAlong.Vertical, say(p.Depth), -First, box.MaxX));
+        elements.Add(new LinearDimension(end, start, MeasuredAlong.Vertical, say(p.Width), -First - Row, box.MaxX));
+        if (piece.Make is PatternMake make)
+        {
+            elements.Add(new LinearDimension(
+                new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), MeasuredAlong.Horizontal, say(box.Width), -First - Row, below));
+            elements.Add(new LinearDimension(
+                new Point2(box.MinX, box.MinY), new Point2(box.MinX, box.MaxY), MeasuredAlong.Vertical, say(box.Height), First + Row, box.MinX));
+            elements.Add(new LinearDimension(
+                new Point2(box.MinX, 0), new Point2(box.MinX, box.MaxY), MeasuredAlong.Vertical, say(make.Seat), First, box.MinX));
+            elements.Add(new Text("guide-block line: the board's reference edge", new Point2(box.MinX + 6, 2), TextAlign.Start, 2.2));
+        }
+
+        EllipseCurve? ellipse = p.Exact.Curves[0].Placed(s_laid) as EllipseCurve;
+        if (ellipse is not null)
+        {
+            elements.Add(new CenterMark(ellipse.Center));
+            elements.Add(new Leader(ellipse.PointAt(0.55), new Point2(-9, 8), piece.Make is PatternMake ? "working edge" : "finished edge"));
+        }
+
+        if (p.EndAngle != 0)
+        {
+            string degrees = Math.Abs(p.EndAngle).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) + "°";
+            string longer = p.EndAngle > 0 ? "top long" : "nose long";
+            elements.Add(new Stroke(LineRole.Construction, Contour.Polyline(nose, new Point2(nose.X, end.Y))));
+            elements.Add(new Leader(nose.Towards(end, 0.85), new Point2(9, 12), $"end cut {degrees} from square,\n{longer}"));
+        }
+
+        if (piece.Make.Material.HasGrain)
+        {
+            elements.Add(new GrainArrow(new Point2(box.MinX + (box.Width * 0.3), -p.Width * 0.4), 0, 22, "GRAIN"));
+        }
+    }
+}
