@@ -23,7 +23,7 @@ internal static class MachineTravel
 
     internal static IEnumerable<Finding> Find(CheckInput input, Toolpath path)
     {
-        Box2 box = Extent(path);
+        Box2 box = path.Extent;
         double low = path.Moves.Min(m => m.End.Z);
         double high = path.Moves.Max(m => m.End.Z);
         Arg machine = Arg.Of("machine", input.Machine.Name);
@@ -48,24 +48,5 @@ internal static class MachineTravel
         {
             yield return Finding.Of(TooHigh, input.At("id"), Quantity.Length(high - low), Quantity.Length(input.Machine.TravelZ), machine);
         }
-    }
-
-    /// <summary>Where the bit's axis goes, seen from above.</summary>
-    internal static Box2 Extent(Toolpath path)
-    {
-        Box2 box = Box2.Empty;
-        Point2? at = null;
-        foreach (Move move in path.Moves)
-        {
-            if (move.Purpose is Purpose.Retract or Purpose.Descend)
-            {
-                continue;
-            }
-
-            box = at is { } from ? box.Union(new Segment(from, move.End.Flat, move.Bulge).Box) : box.Including(move.End.Flat);
-            at = move.End.Flat;
-        }
-
-        return box;
     }
 }

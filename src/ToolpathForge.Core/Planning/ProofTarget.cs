@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using ToolpathForge.Catalogue;
+using ToolpathForge.Clampings;
+using ToolpathForge.Cutting;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Measures;
+using ToolpathForge.Proof;
+using ToolpathForge.Shapes;
+
+namespace ToolpathForge.Planning;
+
+/// <summary>Says in the proof's own terms what a program must make: from the exact outline and the job, not from the toolpath.</summary>
+internal static class ProofTarget
+{
+    /// <summary>The target of one clamping's program.</summary>
+    internal static Target For(Job job, CutPlan cut, Dialect dialect)
+    {
+        Clamping clamping = cut.Clamping;
+        Box2 stock = clamping.Stock.Box;
+        double deepest = clamping.Stock.Bottom - cut.Settings.Overcut;
+        double increment = (dialect.Unit == LengthUnit.Inch ? Length.MillimetresPerInch : 1) * Math.Pow(10, -dialect.Decimals);
+        double clear = clamping.Stock.Top + job.Clearance;
+        return new Target
+        {
+            Pieces = [.. clamping.Pieces.Select(p => PieceOf(p, cut))],
+            Stock = [TargetStock.Box(stock.MinX, stock.MinY, stock.MaxX, stock.MaxY, clamping.Stock.Bottom, clamping.Stock.Top)],
+            Floor = deepest,
+
+            // Heights are rounded when they are written; the proof allows one increment.
+            ClearHeight = clear - increment,
+            StartHeight = clamping.Stock.Top,
+            Travel = new TargetTravel(
+                new SpacePoint(clamping.Travel.MinX, clamping.Travel.MinY, deepest - increment),
+                new SpacePoint(clamping.Travel.MaxX, clamping.Travel.MaxY, deepest + job.Machine.TravelZ)),
+            MaxFeed = job.Machine.MaxFeed,
+            MaxPlungeFeed = job.Machine.MaxPlunge,
+            MinSpeed = job.Machine.MinSpeed,
+            MaxSpeed = job.Machine.MaxSpeed,
+            ProgramRunsSpindle = dialect.SpindleLines.Length > 0,
+            SpeedByHand = cut.Settings.Speed,
+            DwellAfterStart = dialect.SpindleLines.Length > 0 ? dialect.SpindleDwell : 0,
+            ToolChange = dialect.BitChange switch
+            {
+                BitChange.Command => ToolChangeStyle.ByCommand,
+                BitChange.Pause => ToolChangeStyle.ByPause,
+                _ => ToolChangeStyle.None,
+            },
+            Tools = [ToolOf(cut)],
+            Tolerance = job.Tolerance,
+            Increment = increment,
+        };
+    }
+
+    private static TargetTool ToolOf(CutPlan cut)
+    {
+        Bit bit = cut.Path.Bit;
+        return new TargetTool
+        {
+            Number = 1,
+            Diameter = bit.Diameter,
+            MayPlunge = bit.CanPlunge,
+
+            // A ramp a fifth steeper than planned would still be no harm; a line lost from one shows at once.
+            MaxRampAngle = Math.Min(90, cut.Settings.RampAngle * 1.2),
+            Flutes = bit.Flutes,
+            MaxChipLoad = Math.Max(cut.Settings.ChipMost, cut.Settings.ChipLoad) * 1.01,
+            MinChipLoad = cut.Settings.ChipLoad * 0.9,
+            MaxSpeed = bit.MaxSpeed,
+        };
+    }
+
+    private static TargetPiece PieceOf(Placed placed, CutPlan cut)
+    {
+        ImmutableArray<TargetEdge> edges =
+        [
+            .. placed.Exact.Curves.Zip(placed.Piece.Roles, (curve, role) => EdgeOf(curve, role != EdgeRole.Existing)),
+        ];
+        return new TargetPiece
+        {
+            Name = FormattableString.Invariant($"{placed.Piece.Make.Id} no. {placed.Number}"),
+            Loops = [edges],
+            Bottom = cut.Clamping.Stock.Bottom,
+            Top = cut.Clamping.Stock.Top,
+            Tabs = [.. cut.Tabs.Where(t => t.Piece == placed.Number).Select(t => TabOf(placed, t.Tab))],
+        };
+    }
+
+    private static TargetEdge EdgeOf(Curve curve, bool cut) => curve switch
+    {
+        LineCurve line => new LineEdge(Point(line.From), Point(line.To), cut),
+        ArcCurve arc => new ArcEdge(Point(arc.Center), arc.Radius, arc.StartAngle, arc.Sweep, cut),
+        EllipseCurve e => new EllipseEdge(Point(e.Center), Point(e.Major), Point(e.Minor), e.StartParameter, e.Sweep, cut),
+        _ => throw new InvalidOperationException($"The proof has no edge for a {curve.GetType().Name}."),
+    };
+
+    private static TargetTab TabOf(Placed placed, Tab tab)
+    {
+        // The straight edge that carries the tab.
+        for (int i = 0; i < placed.Exact.Curves.Length; i++)
+        {
+            if (placed.Exact.Curves[i] is LineCurve line && new Segment(line.From, line.To).Distance(tab.Center) < 1e-6)
+            {
+                double middle = line.From.DistanceTo(tab.Center);
+                return new TargetTab(
+                    0, i, middle - (tab.Length / 2), middle + (tab.Length / 2), middle - tab.Reach, middle + tab.Reach, tab.Top);
+            }
+        }
+
+        throw new InvalidOperationException("A tab lies on no straight edge of its piece.");
+    }
+
+    private static PlanePoint Point(Point2 p) => new(p.X, p.Y);
+}
