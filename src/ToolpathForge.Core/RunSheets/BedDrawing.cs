@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using ToolpathForge.Clampings;
+using ToolpathForge.Cutting;
+using ToolpathForge.Drawings;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Lettering;
+using ToolpathForge.Measures;
+using ToolpathForge.Pieces;
+using ToolpathForge.Shapes;
+
+namespace ToolpathForge.RunSheets;
+
+/// <summary>The bed seen from above as one program finds it: stock, pieces, work zero, the bit's way and the tabs, to scale.</summary>
+public static class BedDrawing
+{
+    /// <summary>Draws one clamping.</summary>
+    /// <param name="cut">What lies there and what is done to it.</param>
+    /// <param name="unit">The unit of its dimensions.</param>
+    public static Drawing Of(CutPlan cut, LengthUnit unit)
+    {
+        string Say(double mm) => ShopText.Size(mm, unit);
+        Clamping clamping = cut.Clamping;
+        Box2 stock = clamping.Stock.Box;
+        bool plate = clamping.Make is PatternMake;
+        var elements = ImmutableArray.CreateBuilder<DrawingElement>();
+        Contour blank = Rectangle(stock);
+        elements.Add(new Fill(Tone.Waste, Outlines.Of(blank)));
+        foreach (Placed placed in clamping.Pieces)
+        {
+            elements.Add(new Fill(plate ? Tone.Panel : Tone.Wood, placed.Exact));
+        }
+
+        if (clamping.Make.Material.HasGrain)
+        {
+            elements.Add(new GrainLines([Outlines.Of(blank)], 0));
+        }
+
+        elements.Add(new Stroke(LineRole.Board, blank));
+        if (!plate)
+        {
+            AddFence(elements, stock);
+        }
+
+        AddPath(elements, cut.Path);
+        foreach (Placed placed in clamping.Pieces)
+        {
+            AddPiece(elements, placed);
+        }
+
+        foreach ((int number, Tab tab) in cut.Tabs)
+        {
+            Point2 half = tab.Along * (tab.Length / 2);
+            Point2 outwards = tab.Along.Right * clamping.Make.Bit.Radius;
+            elements.Add(new Stroke(LineRole.Tab, Contour.Polyline(tab.Center - half + outwards, tab.Center + half + outwards)));
+        }
+
+        elements.Add(new ZeroPoint(Point2.Origin));
+        elements.Add(new LinearDimension(
+            new Point2(stock.MinX, stock.MinY), new Point2(stock.MaxX, stock.MinY), MeasuredAlong.Horizontal, Say(stock.Width), -14, stock.MinY));
+        elements.Add(new LinearDimension(
+            new Point2(stock.MinX, stock.MinY), new Point2(stock.MinX, stock.MaxY), MeasuredAlong.Vertical, Say(stock.Height), 14, stock.MinX));
+        return new Drawing(
+            $"{clamping.Name} on the bed",
+            "The bed seen from above, X to the right and Y away from you, with the stock, the pieces, the work zero, the path of the bit and the tabs.",
+            elements.ToImmutable());
+    }
+
+    private static void AddFence(ImmutableArray<DrawingElement>.Builder elements, Box2 stock)
+    {
+        const double Deep = 20;
+        Contour fence = Rectangle(new Box2(stock.MinX, 0, stock.MaxX + 30, Deep));
+        elements.Add(new Fill(Tone.Clamp, Outlines.Of(fence)));
+        elements.Add(new Stroke(LineRole.Clamp, fence));
+        elements.Add(new Text("fence: sacrificial, no metal near the end", new Point2(stock.MinX + 8, Deep * 0.35), TextAlign.Start, 2.4));
+        elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(new Point2(0, stock.MinY - 10), new Point2(0, Deep + 6))));
+        elements.Add(new Text("finished tip", new Point2(1.5, stock.MinY - 8), TextAlign.Start, 2.2));
+    }
+
+    private static void AddPiece(ImmutableArray<DrawingElement>.Builder elements, Placed placed)
+    {
+        for (int i = 0; i < placed.Exact.Curves.Length; i++)
+        {
+            EdgeRole role = placed.Piece.Roles[i];
+            if (role != EdgeRole.Existing)
+            {
+                LineRole line = role is EdgeRole.Curve or EdgeRole.EndCut ? LineRole.FinishedEdge : LineRole.Edge;
+                elements.Add(new ExactStroke(line, new Outline([placed.Exact.Curves[i]], false)));
+            }
+        }
+
+        foreach (GuideLine guide in placed.Piece.Guides)
+        {
+            elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(placed.Placement.Apply(guide.From), placed.Placement.Apply(guide.To))));
+        }
+
+        Point2 middle = placed.Placement.Apply(new Point2(placed.Piece.Profile.Start.X * 0.7, placed.Piece.Profile.Width * 0.3));
+        elements.Add(new Text(
+            FormattableString.Invariant($"{placed.Piece.Make.Id} {placed.Number}"), middle, TextAlign.Middle, 3.2));
+    }
+
+    // The way of the bit: rapids between, the first ramp, and the last round of everything else; steps above it lie on the same lines.
+    private static void AddPath(ImmutableArray<DrawingElement>.Builder elements, Toolpath path)
+    {
+        double lowest = path.Moves.Min(m => m.End.Z);
+        Point2? at = null;
+        int run = -1;
+        bool ramped = false;
+        foreach (Move move in path.Moves)
+        {
+            if (move.Purpose is Purpose.Retract or Purpose.Descend)
+            {
+                continue;
+            }
+
+            if (move.Run != run)
+            {
+                ramped = false;
+                run = move.Run;
+            }
+
+            if (at is { } from && from != move.End.Flat)
+            {
+                var line = Contour.FromSegments([new Segment(from, move.End.Flat, move.Bulge)], false);
+                bool last = move.End.Z <= lowest + 1e-6 || move.Purpose == Purpose.OverTab;
+                if (move.Purpose == Purpose.Travel)
+                {
+                    elements.Add(new Stroke(LineRole.RapidPath, line));
+                }
+                else if (move.Purpose == Purpose.Ramp && !ramped)
+                {
+                    elements.Add(new Stroke(LineRole.RampPath, line));
+                }
+                else if (last && move.Purpose != Purpose.Rough && move.Purpose != Purpose.Ramp)
+                {
+                    elements.Add(new Stroke(LineRole.CutPath, line));
+                    if (move.Purpose == Purpose.Finish && line.Length > 22)
+                    {
+                        elements.Add(new DirectionArrow(LineRole.CutPath, line[0].PointAt(0.5), line[0].DirectionAt(0.5)));
+                    }
+                }
+
+                ramped |= move.Purpose == Purpose.Rough;
+            }
+
+            at = move.End.Flat;
+        }
+    }
+
+    private static Contour Rectangle(Box2 box) => Contour.Polygon(
+        new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), new Point2(box.MaxX, box.MaxY), new Point2(box.MinX, box.MaxY));
+}

@@ -1,0 +1,111 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using ToolpathForge.Clampings;
+using ToolpathForge.Cutting;
+using ToolpathForge.Drawings;
+using ToolpathForge.Findings;
+using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
+using ToolpathForge.Planning;
+using ToolpathForge.Wording;
+
+namespace ToolpathForge.RunSheets;
+
+/// <summary>The run sheet: one page that prints, with everything a person needs beside the machine and nothing to fetch from elsewhere.</summary>
+public static class RunSheetPage
+{
+    /// <summary>Writes the page for a plan whose programs are proven.</summary>
+    /// <param name="plan">The plan.</param>
+    public static string Write(Plan plan)
+    {
+        Job job = plan.Job;
+        var page = new Html();
+        page.Raw("<!DOCTYPE html>").Raw("<html lang=\"en\">").Raw("<head>").Raw("<meta charset=\"utf-8\">")
+            .Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
+            .Element("title", $"Run sheet: {job.Name}")
+            .Raw("<style>").Raw(SheetStyle.Css).Raw("</style>").Raw("</head>").Raw("<body>");
+        Overview(page, plan);
+        foreach (PlannedProgram program in plan.Programs)
+        {
+            Program(page, plan, program);
+        }
+
+        page.Raw("</body>").Raw("</html>");
+        return page.ToString();
+    }
+
+    private static void Overview(Html page, Plan plan)
+    {
+        Job job = plan.Job;
+        page.Raw("<header>").Element("h1", job.Name)
+            .Element("p", $"Run sheet for {job.FileName}. Machine: {job.Machine.Name}. Programs: {job.Dialect.Name}.", "lead").Raw("</header>");
+        page.Element("h3", "What there is to run").Table(
+            ["Program", "Makes", "Bit", "Runs", "Time each"],
+            plan.Programs.Select(p => (IReadOnlyList<string>)
+            [
+                p.FileName,
+                SheetWords.Makes(p.Cut.Clamping),
+                p.Cut.Path.Bit.Name,
+                SheetWords.Times(p.Cut.Clamping.Times),
+                SheetWords.Time(p.Seconds),
+            ]));
+        if (!plan.Findings.IsEmpty)
+        {
+            page.Element("h3", "Worth knowing before you start");
+            foreach (Finding finding in plan.Findings)
+            {
+                WordedFinding worded = FindingText.Word(finding, job.Unit);
+                page.Raw($"<p class=\"finding\"><b>{Html.Encode(worded.Weight)}</b>{Html.Encode(finding.Place.Make is { } make ? $" ({make})" : "")}: "
+                    + $"{Html.Encode(worded.Message)} <span class=\"advice\">{Html.Encode(worded.Advice)}</span></p>");
+            }
+        }
+
+        page.Raw("<div class=\"caution\">").Element("h3", "Every time").List(false, SheetWords.Cautions).Raw("</div>");
+    }
+
+    private static void Program(Html page, Plan plan, PlannedProgram program)
+    {
+        Job job = plan.Job;
+        CutPlan cut = program.Cut;
+        page.Raw("<section>").Element("h2", $"{program.Name}: {SheetWords.Makes(cut.Clamping)}")
+            .Element("p", $"{program.FileName} · {SheetWords.Times(cut.Clamping.Times)} · about {SheetWords.Time(program.Seconds)} each", "lead");
+        page.Raw("<div class=\"columns\">").Raw("<div>").Element("h3", "Set up").List(true, SetUp.Steps(job, cut)).Raw("</div>");
+        page.Raw("<div>").Element("h3", "Figures").Facts(SetUp.Figures(job, cut)).Raw("</div>").Raw("</div>");
+
+        Picture(page, BedDrawing.Of(cut, job.Unit), 186, 118, "On the bed, seen from above. Solid: the last round and the finish. Dashed: the bit coming down. Dotted: above the work. Bars: tabs.");
+        page.Element("h3", "Passes").Table(["Pass", "To depth", "Feed", "Which way", "Why"], cut.Path.Runs.Select(r => SetUp.Pass(job, cut, r)));
+        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == cut.Clamping.Make.Id) is { } piece)
+        {
+            Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, "The piece, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
+        }
+
+        ProofBox(page, job, program);
+        page.Raw("<footer>")
+            .Raw($"<div><span>Job</span>{Html.Encode(job.Name)}</div>")
+            .Raw($"<div><span>Program</span>{Html.Encode(program.FileName)}</div>")
+            .Raw("<div><span>Date and hand</span>&nbsp;</div>").Raw("</footer>").Raw("</section>");
+    }
+
+    private static void ProofBox(Html page, Job job, PlannedProgram program)
+    {
+        string Fine(double mm) => SheetWords.Fine(mm, job.Unit);
+        string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(program.Text)));
+        page.Raw("<div class=\"proof\">").Element("h3", "Proof")
+            .Element("p", "The finished text of this program was read back and measured against the exact piece.")
+            .Facts(
+                ("Deepest into the piece", $"{Fine(program.Proof.WorstGouge)} (allowed {Fine(job.Tolerance)})"),
+                ("Most left on an edge", $"{Fine(program.Proof.WorstLeftover)} (allowed {Fine(job.Tolerance)}), tabs apart"),
+                ("Lowest point", $"{Fine(cutDepth(program))} below the stock"))
+            .Raw($"<p class=\"hash\">SHA-256 {hash}</p>").Raw("</div>");
+
+        static double cutDepth(PlannedProgram p) => p.Cut.Settings.Overcut;
+    }
+
+    private static void Picture(Html page, Drawing drawing, double width, double height, string caption)
+    {
+        SheetPaper paper = SheetPaper.Around(drawing, SheetPaper.Within(drawing, width, height)?.Scale ?? SheetPaper.CommonScales[^1]);
+        string scale = paper.Scale >= 1 ? "full size" : "1:" + (1 / paper.Scale).ToString("0.##", CultureInfo.InvariantCulture);
+        page.Raw("<figure>").Raw(SvgWriter.Write(drawing, paper)).Element("figcaption", $"{caption} Scale {scale} when printed without scaling.").Raw("</figure>");
+    }
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ToolpathForge.Clampings;
+using ToolpathForge.Findings;
+using ToolpathForge.Jobs;
+using ToolpathForge.Measures;
+
+namespace ToolpathForge.RunSheets;
+
+/// <summary>Small phrases that the sheet uses more than once.</summary>
+internal static class SheetWords
+{
+    /// <summary>The cautions on every sheet: common practice; the manual of the machine and the marking on the bit come first.</summary>
+    internal static ImmutableArray<string> Cautions { get; } =
+    [
+        "Eye and ear protection on; dust extraction running. Wood dust harms the lungs, treated wood and cedar more than most: wear a mask that fits.",
+        "Hands stay off the bed while the spindle turns. Loose sleeves, gloves and hair stay away from an exposed cutter.",
+        "Look for staples, brads, screws and stones in the stock and under the track before you start.",
+        "Run the program once above the work with Z zero raised, watching the clamps; then set the true zero.",
+        "Stay at the stop button for the first pass. The manual of the machine and the marking on the bit overrule this sheet.",
+        "A curve cut into a beam, joist or rafter takes strength from it. Local code and a licensed designer decide what may be cut where it carries load.",
+    ];
+
+    /// <summary>A small length with the digits that matter to a proof: thousandths of a millimetre, ten-thousandths of an inch.</summary>
+    internal static string Fine(double millimetres, LengthUnit unit) => unit == LengthUnit.Inch
+        ? string.Create(CultureInfo.InvariantCulture, $"{new Length(millimetres).Inches:0.0000} in")
+        : string.Create(CultureInfo.InvariantCulture, $"{millimetres:0.000} mm");
+
+    /// <summary>A feed.</summary>
+    internal static string Feed(double millimetresPerMinute, LengthUnit unit) => QuantityText.Write(Quantity.Feed(millimetresPerMinute), unit);
+
+    internal static string Makes(Clamping clamping) => clamping.Make switch
+    {
+        PatternMake => clamping.Pieces.Length == 1
+            ? $"a pattern for {clamping.Make.Board.Id}"
+            : string.Create(CultureInfo.InvariantCulture, $"{clamping.Pieces.Length} patterns for {clamping.Make.Board.Id}"),
+        _ => $"an end of a {clamping.Make.Board.Id} board",
+    };
+
+    internal static string Times(int times) => times switch
+    {
+        1 => "once",
+        2 => "twice",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{times} times"),
+    };
+
+    internal static string Time(double seconds) => seconds < 90
+        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(seconds / 5) * 5:0} s")
+        : string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(seconds / 30) / 2:0.#} min");
+}
