@@ -106,45 +106,48 @@ internal static class DimensionDraughting
     private static void DrawLine(DrawingBoard board, LinearDimension dimension, Point2 a, Point2 b, double turn)
     {
         Point2 along = Point2.Direction(turn);
-        double length = a.DistanceTo(b);
-        double height = board.Paper(DrawingStyle.TextHeight);
-        double arrow = board.Paper(DrawingStyle.ArrowLength);
-        WrittenText trial = StrokeAlphabet.Write(dimension.Value, height, Point2.Origin);
-        double clearance = board.Paper(DrawingStyle.TextClearance);
-        double lift = clearance - Math.Min(0, trial.Box.IsEmpty ? 0 : trial.Box.MinY);
-
-        bool ticks = dimension.Ends == DimensionEnds.Ticks;
-        bool arrowsInside = ticks || length >= 3 * arrow;
-        bool textInside = trial.Width + (2 * clearance) <= length - (ticks || !arrowsInside ? 0 : arrow);
-        double tail = board.Paper(OutsideTail);
-        Point2 start = arrowsInside ? a : a - (along * tail);
-        Point2 end = arrowsInside ? b : b + (along * tail);
-        if (!textInside)
+        LineFit fit = Fit(dimension, a.DistanceTo(b), board.Paper(1));
+        board.Line(LineRole.Dimension, a - (along * fit.Before), b + (along * fit.After));
+        if (dimension.Ends == DimensionEnds.Ticks)
         {
-            end = b + (along * ((arrowsInside ? clearance : arrow + clearance) + trial.Width + clearance));
-        }
-
-        board.Line(LineRole.Dimension, start, end);
-        if (ticks)
-        {
-            Point2 reach = (along + along.Left).Unit() * board.Paper(TickReach * 1.4);
+            Point2 reach = (along + along.Left) * board.Paper(TickReach);
             board.Line(LineRole.Edge, a - reach, a + reach);
             board.Line(LineRole.Edge, b - reach, b + reach);
         }
         else
         {
-            board.Arrowhead(LineRole.Dimension, a, arrowsInside ? -along : along);
-            board.Arrowhead(LineRole.Dimension, b, arrowsInside ? along : -along);
+            board.Arrowhead(LineRole.Dimension, a, fit.EndsInside ? -along : along);
+            board.Arrowhead(LineRole.Dimension, b, fit.EndsInside ? along : -along);
         }
 
-        Point2 at = textInside ? a.Towards(b, 0.5) : end - (along * clearance);
+        Point2 at = fit.TextInside ? a.Towards(b, 0.5) : b + (along * (fit.After - board.Paper(DrawingStyle.TextClearance)));
         board.Text(
             LineRole.Dimension,
             dimension.Value,
-            at + (along.Left * lift),
-            textInside ? TextAlign.Middle : TextAlign.End,
+            at + (along.Left * fit.TextLift),
+            fit.TextInside ? TextAlign.Middle : TextAlign.End,
             DrawingStyle.TextHeight,
             turn);
+    }
+
+    /// <summary>What of a dimension has its place between the ends of the measure, and how far the line runs beyond them.</summary>
+    /// <param name="dimension">The dimension.</param>
+    /// <param name="length">Between its ends, mm of the drawing.</param>
+    /// <param name="paper">mm of the drawing for a mm of paper.</param>
+    internal static LineFit Fit(LinearDimension dimension, double length, double paper)
+    {
+        double arrow = DrawingStyle.ArrowLength * paper;
+        double clearance = DrawingStyle.TextClearance * paper;
+        WrittenText trial = StrokeAlphabet.Write(dimension.Value, DrawingStyle.TextHeight * paper, Point2.Origin);
+
+        // Stacked fractions and tails reach below the baseline: the lowest ink keeps clear of the line.
+        double lift = clearance - Math.Min(0, trial.Box.IsEmpty ? 0 : trial.Box.MinY);
+        bool ticks = dimension.Ends == DimensionEnds.Ticks;
+        bool endsInside = ticks || length >= 3 * arrow;
+        bool textInside = trial.Width + (2 * clearance) <= length;
+        double before = endsInside ? 0 : OutsideTail * paper;
+        double after = textInside ? before : (endsInside ? clearance : arrow + clearance) + trial.Width + clearance;
+        return new LineFit(endsInside, textInside, before, after, lift);
     }
 
     private static void AddArc(DrawingBoard board, Point2 center, double radius, double from, double sweep)
@@ -160,3 +163,11 @@ internal static class DimensionDraughting
         board.Add(new Stroke(LineRole.Dimension, new Contour(vertices, false)));
     }
 }
+
+/// <summary>How a dimension's parts fit between its ends; lengths in mm of the drawing.</summary>
+/// <param name="EndsInside">Arrowheads point outwards from between the ends.</param>
+/// <param name="TextInside">The text stands between the ends.</param>
+/// <param name="Before">How far the line runs beyond the first end.</param>
+/// <param name="After">How far it runs beyond the second end.</param>
+/// <param name="TextLift">From the line to the text's baseline.</param>
+internal readonly record struct LineFit(bool EndsInside, bool TextInside, double Before, double After, double TextLift);

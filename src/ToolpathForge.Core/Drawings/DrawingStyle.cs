@@ -20,7 +20,7 @@ public enum LineRole
     /// <summary>Axes of symmetry, centres.</summary>
     Axis,
 
-    /// <summary>The stock as it comes: board or panel.</summary>
+    /// <summary>The stock as it comes, board or panel, where it will be cut away: a chain line, as is usual for outlines before working.</summary>
     Board,
 
     /// <summary>The machine's bed and its travel.</summary>
@@ -123,7 +123,7 @@ public static class DrawingStyle
     internal const double ExtensionBeyond = 1.8;
 
     /// <summary>Free space between a dimension line and its text, mm of paper.</summary>
-    internal const double TextClearance = 0.9;
+    internal const double TextClearance = 1.0;
 
     private const double Heavy = 0.6;
     private const double Medium = 0.35;
@@ -133,7 +133,7 @@ public static class DrawingStyle
     private static readonly Ink s_pencil = new(0x6d, 0x72, 0x78);
     private static readonly Ink s_faint = new(0x98, 0x9d, 0xa3);
     private static readonly Ink s_blue = new(0x0b, 0x58, 0x94);
-    private static readonly Ink s_fibre = new(0xcf, 0xb1, 0x85);
+    private static readonly Ink s_fibre = new(0xd4, 0xb8, 0x8e);
 
     /// <summary>The pen of a line.</summary>
     /// <param name="role">What the line means.</param>
@@ -144,7 +144,7 @@ public static class DrawingStyle
         LineRole.HiddenEdge => new(0.25, s_graphite, [2.4, 1.1]),
         LineRole.Construction => new(0.13, s_pencil, []),
         LineRole.Axis => new(Fine, s_pencil, [7, 1.2, 0.9, 1.2]),
-        LineRole.Board => new(Medium, s_graphite, []),
+        LineRole.Board => new(0.25, s_graphite, [9, 1.2, 0.8, 1.2, 0.8, 1.2]),
         LineRole.Bed => new(Medium, s_faint, []),
         LineRole.Clamp => new(0.25, s_graphite, []),
         LineRole.KeepOut => new(Fine, s_graphite, [3.2, 0.9, 0.6, 0.9]),

@@ -8,7 +8,7 @@ internal static class SymbolDraughting
 {
     private const double Shoulder = 3;
     private const double ZeroRadius = 2;
-    private const double AxisLength = 13;
+    private const double AxisLength = 11;
     private const double BarHeight = 1.1;
 
     internal static void Draw(DrawingBoard board, Leader leader)
@@ -53,7 +53,7 @@ internal static class SymbolDraughting
         }
 
         Point2 half = along * board.Paper(arrow.Length / 2);
-        Point2 barb = (along.Rotated(-Math.PI / 7) * board.Paper(3.4));
+        Point2 barb = along.Rotated(-Math.PI / 7) * board.Paper(3.4);
         board.Line(LineRole.Lettering, arrow.At - half, arrow.At + half);
         board.Line(LineRole.Lettering, arrow.At + half, arrow.At + half - barb);
         board.Line(LineRole.Lettering, arrow.At - half, arrow.At - half + barb);
@@ -70,8 +70,8 @@ internal static class SymbolDraughting
         double r = board.Paper(ZeroRadius);
         if (zero.HasAxes)
         {
-            Axis(board, zero.At, x, "X");
-            Axis(board, zero.At, x.Left, "Y");
+            Axis(board, zero.At, x, x.Right, "X");
+            Axis(board, zero.At, x.Left, x.Left.Left, "Y");
         }
 
         Outline disc = Outlines.Of(Contour.Circle(zero.At, r));
@@ -111,13 +111,13 @@ internal static class SymbolDraughting
         board.Text(LineRole.Lettering, bar.Value, bar.At + new Point2(bar.Length, baseline), TextAlign.Middle, 2.2, 0);
     }
 
-    private static void Axis(DrawingBoard board, Point2 at, Point2 direction, string name)
+    private static void Axis(DrawingBoard board, Point2 at, Point2 direction, Point2 aside, string name)
     {
         Point2 tip = at + (direction * board.Paper(AxisLength));
         Draw(board, new Arrow(LineRole.Lettering, at, tip));
 
-        // The letter stands upright beyond the tip.
-        Point2 middle = tip + (direction * board.Paper(2.6));
+        // The letter stands upright beside the tip, on the side away from the work, which mostly lies between the axes.
+        Point2 middle = tip + (((aside * 2.6) - (direction * 1.2)) * board.Paper(1));
         board.Text(LineRole.Lettering, name, middle - new Point2(0, board.Paper(1.25)), TextAlign.Middle, 2.5, 0);
     }
 }

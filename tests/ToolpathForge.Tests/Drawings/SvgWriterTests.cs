@@ -78,7 +78,7 @@ public class SvgWriterTests
     [Fact]
     public void Culture_makes_no_difference()
     {
-        string expected = SvgWriter.Write(ScoopPlate.Sheet(), 0.37);
+        string expected = SvgWriter.Write(ScoopPlate.Sheet(0.37), 0.37);
         var foreign = (CultureInfo)CultureInfo.InvariantCulture.Clone();
         foreign.NumberFormat.NumberDecimalSeparator = ",";
         foreign.NumberFormat.NegativeSign = "−";
@@ -86,7 +86,7 @@ public class SvgWriterTests
         CultureInfo.CurrentCulture = foreign;
         try
         {
-            Assert.Equal(expected, SvgWriter.Write(ScoopPlate.Sheet(), 0.37));
+            Assert.Equal(expected, SvgWriter.Write(ScoopPlate.Sheet(0.37), 0.37));
         }
         finally
         {

@@ -18,7 +18,7 @@ public class DxfWriterTests
     [Fact]
     public void A_drawing_passes_the_audit_without_errors_or_repairs()
     {
-        JsonElement file = Read(DxfWriter.Write(ScoopPlate.Sheet(), 0.5));
+        JsonElement file = Read(DxfWriter.Write(ScoopPlate.Sheet(0.5), 0.5));
         Assert.Empty(Strings(file, "errors"));
         Assert.Empty(Strings(file, "fixes"));
         Assert.Equal("AC1015", file.GetProperty("version").GetString());
@@ -31,7 +31,7 @@ public class DxfWriterTests
     [Fact]
     public void Layers_carry_colour_line_type_and_weight_of_their_meaning()
     {
-        JsonElement layers = Read(DxfWriter.Write(ScoopPlate.Sheet(), 0.5)).GetProperty("layers");
+        JsonElement layers = Read(DxfWriter.Write(ScoopPlate.Sheet(0.5), 0.5)).GetProperty("layers");
         string Row(string name) => string.Join(' ', layers.GetProperty(name).EnumerateArray().Select(v => v.ToString()));
         Assert.Equal("7 Continuous 60", Row("finished-edge"));
         Assert.Equal("5 Continuous 35", Row("cut-path"));
@@ -62,9 +62,9 @@ public class DxfWriterTests
     [Fact]
     public void A_quarter_ellipse_is_written_with_the_parameters_of_its_definition()
     {
-        // Scoop of the sample: from (0, 80) clockwise to (200, -40). Counter-clockwise it runs over the parameters 0 to π/2.
+        // Scoop of the sample: from (0, 120) clockwise to (200, 0). Counter-clockwise it runs over the parameters 0 to π/2.
         JsonElement e = Entities(Layer("scoop", [new Outline([ScoopPlate.Edge.Curves[0]], false)], [])).Single();
-        Close([0, -40, 0, 200, 0, 0, 0.6, 0, Math.PI / 2], Numbers(e));
+        Close([0, 0, 0, 200, 0, 0, 0.6, 0, Math.PI / 2], Numbers(e));
         Close([0, 0, 1], [.. e.GetProperty("extrusion").EnumerateArray().Select(v => v.GetDouble())]);
     }
 
@@ -153,7 +153,7 @@ public class DxfWriterTests
     [Fact]
     public void Same_bytes_in_any_culture()
     {
-        string text = DxfWriter.Write(ScoopPlate.Sheet(), 0.5);
+        string text = DxfWriter.Write(ScoopPlate.Sheet(0.5), 0.5);
         var foreign = (CultureInfo)CultureInfo.InvariantCulture.Clone();
         foreign.NumberFormat.NumberDecimalSeparator = ",";
         foreign.NumberFormat.NegativeSign = "−";
@@ -161,7 +161,7 @@ public class DxfWriterTests
         CultureInfo.CurrentCulture = foreign;
         try
         {
-            Assert.Equal(text, DxfWriter.Write(ScoopPlate.Sheet(), 0.5));
+            Assert.Equal(text, DxfWriter.Write(ScoopPlate.Sheet(0.5), 0.5));
         }
         finally
         {
