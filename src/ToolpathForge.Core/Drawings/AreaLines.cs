@@ -8,8 +8,8 @@ internal static class AreaLines
 {
     /// <summary>
     /// The stretches of the line {p : p·along.Left = level} inside the rings, as coordinates along the line, in order.
-    /// Each curve is cut where it turns back; a piece then meets the line once or not at all, and a piece owns its lower end but not its upper one,
-    /// so that a corner on the line counts once and a peak that touches it counts twice or not at all.
+    /// Each curve is cut where it turns back; a piece then meets the line once or not at all, and a point on the line counts as below it,
+    /// so that a corner on the line counts once and a peak that touches it counts twice or not at all. Hits of a ring are always even in number.
     /// </summary>
     internal static List<(double From, double To)> Inside(ImmutableArray<Outline> rings, Point2 along, double level)
     {
@@ -17,12 +17,23 @@ internal static class AreaLines
         var hits = new List<double>();
         foreach (Outline ring in rings)
         {
-            foreach (Curve curve in ring.Curves)
+            for (int c = 0; c < ring.Curves.Length; c++)
             {
+                // Where two curves join, the later one's start decides for both: their ends agree only up to rounding, and a line through the joint must not
+                // meet one of them without the other.
+                Curve curve = ring.Curves[c];
+                Curve next = ring.Curves[(c + 1) % ring.Curves.Length];
                 List<double> turns = CurveExtent.Turns(curve, across);
+                bool below = IsBelow(curve, 0);
                 for (int i = 0; i + 1 < turns.Count; i++)
                 {
-                    AddHit(hits, curve, turns[i], turns[i + 1], along, across, level);
+                    bool nextBelow = i + 2 == turns.Count ? IsBelow(next, 0) : IsBelow(curve, turns[i + 1]);
+                    if (below != nextBelow)
+                    {
+                        hits.Add(Crossing(curve, turns[i], turns[i + 1], below));
+                    }
+
+                    below = nextBelow;
                 }
             }
         }
@@ -35,31 +46,26 @@ internal static class AreaLines
         }
 
         return stretches;
-    }
 
-    private static void AddHit(List<double> hits, Curve curve, double from, double to, Point2 along, Point2 across, double level)
-    {
-        bool startsBelow = curve.PointAt(from).Dot(across) <= level;
-        bool endsBelow = curve.PointAt(to).Dot(across) <= level;
-        if (startsBelow == endsBelow)
-        {
-            return;
-        }
+        bool IsBelow(Curve curve, double t) => curve.PointAt(t).Dot(across) <= level;
 
         // The coordinate is monotone in between: halving the parameter 60 times leaves nothing of it.
-        for (int i = 0; i < 60; i++)
+        double Crossing(Curve curve, double from, double to, bool startsBelow)
         {
-            double middle = (from + to) / 2;
-            if (curve.PointAt(middle).Dot(across) <= level == startsBelow)
+            for (int i = 0; i < 60; i++)
             {
-                from = middle;
+                double middle = (from + to) / 2;
+                if (IsBelow(curve, middle) == startsBelow)
+                {
+                    from = middle;
+                }
+                else
+                {
+                    to = middle;
+                }
             }
-            else
-            {
-                to = middle;
-            }
-        }
 
-        hits.Add(curve.PointAt((from + to) / 2).Dot(along));
+            return curve.PointAt((from + to) / 2).Dot(along);
+        }
     }
 }
