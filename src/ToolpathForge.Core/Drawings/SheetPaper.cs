@@ -17,9 +17,12 @@ public sealed record SheetPaper(double Width, double Height, double Scale, Point
     /// <param name="drawing">What it has to hold.</param>
     /// <param name="scale">mm of paper for a mm of the thing drawn, more than 0.</param>
     /// <param name="margin">Free space on every side, mm of paper.</param>
-    public static SheetPaper Around(Drawing drawing, double scale, double margin = 4)
+    public static SheetPaper Around(Drawing drawing, double scale, double margin = 4) => Around(Draughting.Marks(drawing, scale), scale, margin);
+
+    /// <summary>Paper that just holds what is already drawn out for the scale.</summary>
+    internal static SheetPaper Around(ImmutableArray<Mark> marks, double scale, double margin)
     {
-        Box2 box = ScaledBox(drawing, scale);
+        Box2 box = ScaledBox(marks, scale);
         return new SheetPaper(
             Math.Ceiling(box.Width + (2 * margin)), Math.Ceiling(box.Height + (2 * margin)), scale, new Point2(margin - box.MinX, margin - box.MinY));
     }
@@ -34,7 +37,7 @@ public sealed record SheetPaper(double Width, double Height, double Scale, Point
     {
         foreach (double scale in CommonScales)
         {
-            Box2 box = ScaledBox(drawing, scale);
+            Box2 box = ScaledBox(Draughting.Marks(drawing, scale), scale);
             if (box.Width + (2 * margin) <= width && box.Height + (2 * margin) <= height)
             {
                 return new SheetPaper(width, height, scale, new Point2((width / 2) - box.Center.X, (height / 2) - box.Center.Y));
@@ -48,9 +51,9 @@ public sealed record SheetPaper(double Width, double Height, double Scale, Point
     /// <param name="p">The point, mm of the drawing.</param>
     public Point2 ToPaper(Point2 p) => Origin + (p * Scale);
 
-    private static Box2 ScaledBox(Drawing drawing, double scale)
+    private static Box2 ScaledBox(ImmutableArray<Mark> marks, double scale)
     {
-        Box2 box = Draughting.BoxOf(Draughting.Marks(drawing, scale));
+        Box2 box = Draughting.BoxOf(marks);
         return box.IsEmpty ? new Box2(0, 0, 0, 0) : new Box2(box.MinX * scale, box.MinY * scale, box.MaxX * scale, box.MaxY * scale);
     }
 }

@@ -15,7 +15,12 @@ public static class SvgWriter
     /// <param name="drawing">What to draw.</param>
     /// <param name="scale">mm of paper for a mm of the thing drawn, more than 0.</param>
     /// <param name="margin">Free space on every side, mm of paper.</param>
-    public static string Write(Drawing drawing, double scale, double margin = 4) => Write(drawing, SheetPaper.Around(drawing, scale, margin));
+    public static string Write(Drawing drawing, double scale, double margin = 4)
+    {
+        ArgumentNullException.ThrowIfNull(drawing);
+        ImmutableArray<Mark> marks = Draughting.Marks(drawing, scale);
+        return Write(drawing, marks, SheetPaper.Around(marks, scale, margin));
+    }
 
     /// <summary>Writes a drawing on given paper. What lies beyond the paper is written but not seen.</summary>
     /// <param name="drawing">What to draw.</param>
@@ -24,7 +29,11 @@ public static class SvgWriter
     {
         ArgumentNullException.ThrowIfNull(drawing);
         ArgumentNullException.ThrowIfNull(paper);
-        ImmutableArray<Mark> marks = Draughting.Marks(drawing, paper.Scale);
+        return Write(drawing, Draughting.Marks(drawing, paper.Scale), paper);
+    }
+
+    private static string Write(Drawing drawing, ImmutableArray<Mark> marks, SheetPaper paper)
+    {
         string width = SvgNumber.Format(paper.Width);
         string height = SvgNumber.Format(paper.Height);
         var svg = new StringBuilder();

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Text;
 using ToolpathForge.Geometry;
 
@@ -15,25 +14,28 @@ internal sealed record Glyph(Contour[] Strokes, double Before, double InkWidth, 
     internal double Advance => Before + InkWidth + After;
 }
 
-/// <summary>All letters by code point; see the tables of capitals, small letters, figures and signs.</summary>
+/// <summary>
+/// All letters by code point; see the tables of capitals, small letters, figures and signs. A letter's notation is read when the letter is first written:
+/// a run that draws nothing pays nothing.
+/// </summary>
 internal static class GlyphTable
 {
-    private static readonly FrozenDictionary<int, Glyph> s_all = Build();
+    private static readonly Dictionary<int, Lazy<Glyph>> s_all = Build();
 
     /// <summary>Stands for a character that the alphabet does not hold: an upright box.</summary>
     internal static Glyph Unknown { get; } = Make("0 0 L 0 100 L 56 100 L 56 0 Z", 'n', 'n');
 
     internal static IEnumerable<Rune> Known => s_all.Keys.Order().Select(code => new Rune(code));
 
-    internal static Glyph? Find(Rune rune) => s_all.GetValueOrDefault(rune.Value);
+    internal static Glyph? Find(Rune rune) => s_all.GetValueOrDefault(rune.Value)?.Value;
 
-    private static FrozenDictionary<int, Glyph> Build()
+    private static Dictionary<int, Lazy<Glyph>> Build()
     {
-        var all = new Dictionary<int, Glyph>();
+        var all = new Dictionary<int, Lazy<Glyph>>();
         foreach ((string characters, string pen, string air) in (ReadOnlySpan<(string, string, string)>)
             [.. Capitals.Table, .. SmallLetters.Table, .. Figures.Table, .. Signs.Table])
         {
-            Glyph glyph = Make(pen, air[0], air[1]);
+            var glyph = new Lazy<Glyph>(() => Make(pen, air[0], air[1]));
             foreach (Rune rune in characters.EnumerateRunes())
             {
                 all.Add(rune.Value, glyph);
@@ -43,15 +45,15 @@ internal static class GlyphTable
         // A space is air alone.
         foreach (char space in " \u00A0\u2002")
         {
-            all.Add(space, new Glyph([], 0, 0.36, 0));
+            all.Add(space, new Lazy<Glyph>(new Glyph([], 0, 0.36, 0)));
         }
 
         foreach (char thin in "\u2009\u202F")
         {
-            all.Add(thin, new Glyph([], 0, 0.12, 0));
+            all.Add(thin, new Lazy<Glyph>(new Glyph([], 0, 0.12, 0)));
         }
 
-        return all.ToFrozenDictionary();
+        return all;
     }
 
     private static Glyph Make(string pen, char before, char after)

@@ -5,6 +5,7 @@ using CsCheck;
 using ToolpathForge.Drawings;
 using ToolpathForge.Exchange.Dxf;
 using ToolpathForge.Geometry;
+using ToolpathForge.Lettering;
 using ToolpathForge.Tests.Drawings;
 using ToolpathForge.Tests.Support;
 
@@ -167,8 +168,40 @@ public class DxfWriterTests
         {
             CultureInfo.CurrentCulture = before;
         }
+    }
 
-        Golden.Same("scoop-plate.dxf", text);
+    [Fact]
+    public void A_plate_as_exact_and_as_fitted_lines_byte_by_byte() => Golden.Same("plate-layers.dxf", DxfWriter.Write(
+        [
+            new DxfLayer("plate exact", LineRole.FinishedEdge, [ScoopPlate.Edge], []),
+            new DxfLayer("blank", LineRole.Board, [], [new Contour([new Vertex(-25, -25, 0), new Vertex(330, -25, 0.25), new Vertex(330, 210, 0), new Vertex(-25, 210, 0)], true)]),
+            new DxfLayer("hole", LineRole.HiddenEdge, [new Outline([new ArcCurve(new Point2(250, 90), 6, 0, 2 * Math.PI)], true)], []),
+        ]));
+
+    [Fact]
+    public void Text_goes_out_as_its_strokes_and_an_arrowhead_as_a_filled_triangle()
+    {
+        WrittenText written = StrokeAlphabet.Write("R 3/4", 2 * DrawingStyle.TextHeight, new Point2(7, 8));
+        var arrow = new Arrow(LineRole.CutPath, new Point2(0, 0), new Point2(0, 40));
+        JsonElement file = Read(DxfWriter.Write(new Drawing("", "", [new Text("R 3/4", new Point2(7, 8)), arrow]), 0.5));
+        JsonElement[] entities = [.. file.GetProperty("entities").EnumerateArray()];
+        JsonElement[] letters = [.. entities.Where(e => e.GetProperty("layer").GetString() == "lettering")];
+        Assert.Equal(written.Strokes.Length, letters.Length);
+        for (int i = 0; i < letters.Length; i++)
+        {
+            Close([written.Strokes[i].Start.X, written.Strokes[i].Start.Y], Numbers(letters[i])[..2]);
+        }
+
+        JsonElement head = entities.Single(e => e.GetProperty("kind").GetString() == "SOLID");
+        Assert.Equal("cut-path", head.GetProperty("layer").GetString());
+        double[] corners = Numbers(head);
+        Close([0, 40, 0], corners[..3]);
+        Close(corners[6..9], corners[9..]);
+
+        // The file's extent is that of what is in it.
+        double[] extent = [.. file.GetProperty("extent").EnumerateArray().Select(v => v.GetDouble())];
+        Assert.Equal(40, extent[4], Near);
+        Assert.Equal(written.Box.MaxX, extent[3], Near);
     }
 
     private static void CheckEllipse(EllipseCurve curve, JsonElement entity)
