@@ -12,11 +12,10 @@ public sealed record Report(int ExitCode, ImmutableArray<Remark> Remarks, Immuta
 /// <summary>Something the person should know, in words.</summary>
 /// <param name="Weight">How much it weighs.</param>
 /// <param name="Code">The stable word for its kind.</param>
-/// <param name="Place">Where it lies, <c>file:line:column</c> as far as known; empty when nowhere in particular.</param>
-/// <param name="Make">Id of the make it belongs to; empty when it belongs to none.</param>
+/// <param name="Where">Where it lies, <c>file:line:column, make</c> as far as known; empty when nowhere in particular.</param>
 /// <param name="Says">What is so.</param>
 /// <param name="Advice">What to do about it.</param>
-public sealed record Remark(Weight Weight, string Code, string Place, string Make, string Says, string Advice);
+public sealed record Remark(Weight Weight, string Code, string Where, string Says, string Advice);
 
 /// <summary>How much a remark weighs, heaviest first.</summary>
 public enum Weight

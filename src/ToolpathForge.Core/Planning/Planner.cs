@@ -16,7 +16,7 @@ namespace ToolpathForge.Planning;
 public static class Planner
 {
     /// <summary>A program did not pass its proof.</summary>
-    internal static readonly FindingKind NotProven = new(
+    public static readonly FindingKind NotProven = new(
         "program-not-proven",
         Severity.Stop,
         "Read back, the program {program} failed its proof: {fault}.",

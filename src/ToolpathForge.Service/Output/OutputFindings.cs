@@ -10,49 +10,56 @@ internal static class OutputFindings
         "output-foreign-file",
         Severity.Stop,
         "The folder {folder} holds {name}, which was not written here; nothing in the folder has been touched.",
-        "Name another folder, or move that file out of it.");
+        "Name another folder, or move that file out of it.")
+    { Unusable = true };
 
     /// <summary>A file of ours was changed by hand since.</summary>
     internal static readonly FindingKind EditedFile = new(
         "output-edited-file",
         Severity.Stop,
         "In the folder {folder}, {name} has been changed since it was written; nothing in the folder has been touched.",
-        "Move that file elsewhere to keep the change, or delete it to let it be written afresh.");
+        "Move that file elsewhere to keep the change, or delete it to let it be written afresh.")
+    { Unusable = true };
 
     /// <summary>There is a file where the folder should be.</summary>
     internal static readonly FindingKind NotAFolder = new(
         "output-not-a-folder",
         Severity.Stop,
         "{folder} is a file, not a folder.",
-        "Name another folder with --out.");
+        "Name another folder with --out.")
+    { Unusable = true };
 
     /// <summary>The path is the root of a disk, or a link that leads nowhere.</summary>
     internal static readonly FindingKind UnusablePath = new(
         "output-unusable-path",
         Severity.Stop,
         "{folder} cannot be an output folder: {reason}.",
-        "Name another folder with --out.");
+        "Name another folder with --out.")
+    { Unusable = true };
 
     /// <summary>The terminal stands in the folder that would be replaced.</summary>
     internal static readonly FindingKind CurrentFolder = new(
         "output-current-folder",
         Severity.Stop,
         "{folder} is the folder you are in; it cannot be replaced from inside.",
-        "Go up one folder and run the command again, or name another folder with --out.");
+        "Go up one folder and run the command again, or name another folder with --out.")
+    { Unusable = true };
 
     /// <summary>Another run is writing to the same folder.</summary>
     internal static readonly FindingKind Busy = new(
         "output-busy",
         Severity.Stop,
         "Another run is writing to {folder} at this moment.",
-        "Wait for it to end, then run the command again.");
+        "Wait for it to end, then run the command again.")
+    { Unusable = true };
 
     /// <summary>The system would not let us read, write or rename.</summary>
     internal static readonly FindingKind CannotWrite = new(
         "output-cannot-write",
         Severity.Stop,
         "The folder {folder} cannot be written: {reason}",
-        "Look at the folder's permissions and at the free space on the disk, or name another folder with --out.");
+        "Look at the folder's permissions and at the free space on the disk, or name another folder with --out.")
+    { Unusable = true };
 
     /// <summary>The new files are in place, but the old ones could not all be removed.</summary>
     internal static readonly FindingKind OldRemains = new(

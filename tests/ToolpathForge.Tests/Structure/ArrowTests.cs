@@ -77,7 +77,7 @@ public class ArrowTests
     [InlineData("ToolpathForge.Plugin", "")]
     [InlineData("ToolpathForge.Core", "Proof")]
     [InlineData("ToolpathForge.Exchange", "Core")]
-    [InlineData("ToolpathForge.Service", "Core Exchange Plugin")]
+    [InlineData("ToolpathForge.Service", "Core Proof Exchange Plugin")]
     [InlineData("toolpathforge", "Service")]
     public void Projects_use_only_what_the_design_lets_them(string assembly, string may)
     {

@@ -1,0 +1,103 @@
+using System.Reflection;
+using ToolpathForge.Service;
+
+namespace ToolpathForge.Cli;
+
+/// <summary>The command, from its arguments to its exit code.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs the command. No exception leaves it, and no stack trace is ever printed.</summary>
+    internal static int Run(string[] args, Terminal terminal, CancellationToken cancel)
+    {
+        try
+        {
+            int code = Answer(Arguments.Read(args), terminal, cancel);
+            terminal.Out.Flush();
+            terminal.Error.Flush();
+            return code;
+        }
+        catch (OperationCanceledException) when (cancel.IsCancellationRequested)
+        {
+            return Last(terminal, ExitCodes.Interrupted, "Interrupted. Nothing was half written.");
+        }
+        catch (Exception fault)
+        {
+            return Last(
+                terminal,
+                ExitCodes.Fault,
+                $"ToolpathForge has come upon a fault of its own and stopped; nothing was half written.\n    Please report it with the job file: {fault.GetType().Name}: {fault.Message}");
+        }
+    }
+
+    private static int Answer(Request request, Terminal terminal, CancellationToken cancel)
+    {
+        switch (request)
+        {
+            case Request.ShowHelp help:
+                terminal.Out.Write(Help.Of(help.Command));
+                return ExitCodes.Fine;
+            case Request.ShowVersion:
+                terminal.Out.WriteLine("toolpathforge " + typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion);
+                return ExitCodes.Fine;
+            case Request.Misread misread:
+                terminal.Error.WriteLine("problem: " + misread.Says);
+                terminal.Error.WriteLine("    " + misread.Advice);
+                return ExitCodes.Unusable;
+        }
+
+        (bool json, bool timings) = request switch
+        {
+            Request.Check check => (check.Json, check.Timings),
+            Request.Cut cut => (cut.Json, cut.Timings),
+            Request.Prove prove => (prove.Json, prove.Timings),
+            Request.List list => (list.Json, false),
+            _ => (false, false),
+        };
+        using var stages = new Stages(terminal);
+        Report report = request switch
+        {
+            Request.New r => NewJob.Run(r.Path, r.Unit, cancel),
+            Request.Check r => CheckJob.Run(r.Job, stages.Begin, cancel),
+            Request.Cut r => CutJob.Run(r.Job, r.Folder, stages.Begin, cancel),
+            Request.Prove r => ProveProgram.Run(r.File, r.Job, r.Make, stages.Begin, cancel),
+            Request.List r => ListCatalogue.Run(r.What, r.Job, r.Unit, cancel),
+            _ => throw new InvalidOperationException($"{request.GetType().Name} is not a use case."),
+        };
+        stages.Dispose();
+
+        // With --json everything that was found is in the result itself; a second telling would only have to be filtered out again.
+        if (json && report.Json is not null)
+        {
+            terminal.Out.Write(report.Json());
+        }
+        else
+        {
+            Layout.Remarks(report.Remarks, terminal.Error, terminal.Colour);
+            terminal.Error.Flush();
+            Layout.Sections(report.Sections, terminal.Out);
+        }
+
+        if (timings)
+        {
+            stages.Print(terminal.Error);
+        }
+
+        return report.ExitCode;
+    }
+
+    /// <summary>Says one last thing, even when the streams themselves are what failed.</summary>
+    private static int Last(Terminal terminal, int code, string says)
+    {
+        try
+        {
+            terminal.Error.WriteLine(says);
+            terminal.Error.Flush();
+        }
+        catch (Exception e) when (e is IOException or ObjectDisposedException)
+        {
+            // Nobody listens any more; the exit code still tells.
+        }
+
+        return code;
+    }
+}

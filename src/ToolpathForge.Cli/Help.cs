@@ -1,0 +1,90 @@
+namespace ToolpathForge.Cli;
+
+/// <summary>The help texts.</summary>
+internal static class Help
+{
+    internal const string Overview =
+        """
+        ToolpathForge turns a job file into proven G-code for shaped board ends and their patterns.
+
+          toolpathforge new porch.toml               write a starter job, with comments, to fill in
+          toolpathforge check porch.toml             say what would go wrong; write nothing
+          toolpathforge cut porch.toml --out out     write programs, run sheet, drawings and proof
+          toolpathforge prove FILE --job porch.toml  read a program back and measure it against the job
+          toolpathforge list bits                    show what a job may name: lumber, panels, bits,
+                                                     materials, machines, dialects, shapes
+
+        toolpathforge COMMAND --help says more about one of them; toolpathforge --version says which this is.
+
+        It ends with 0 when all is well, 1 when a problem in the job stops it, 2 when the job file or the command
+        cannot be used, 3 when a program failed its proof, and 130 when interrupted.
+
+        """;
+
+    internal static string Of(string? command) => command switch
+    {
+        "new" =>
+            """
+            toolpathforge new FILE [--unit in|mm]
+
+            Writes a starter job to FILE: a pattern and a board end, every line explained. Change the sizes to yours,
+            then run check on it. A file that is there already is left alone.
+
+              --unit in|mm   the unit the job is written in; in (inches) unless you say otherwise
+
+            """,
+        "check" =>
+            """
+            toolpathforge check JOB [--json] [--timings]
+
+            Reads the job, works out every cut and its program, proves each program, and says what would go wrong.
+            Nothing is written.
+
+              --json         print the result as JSON, in mm, for other programs
+              --timings      say how long each stage took
+
+            """,
+        "cut" =>
+            """
+            toolpathforge cut JOB [--out FOLDER] [--json] [--timings]
+
+            Does what check does; then, if nothing stops it and every program passed its proof, writes the programs,
+            the run sheet, the drawings and the proof to FOLDER. Print the run sheet and take it to the machine.
+
+            FOLDER is replaced as a whole, or not at all. It may be new, empty, or one that cut wrote before; a file
+            in it that is yours, or that you changed, stops the command before anything is touched.
+
+              --out FOLDER   where to write; "out" in the folder you are in, unless you say otherwise
+              --json         print the result as JSON, in mm, for other programs
+              --timings      say how long each stage took
+
+            """,
+        "prove" =>
+            """
+            toolpathforge prove FILE --job JOB [--make ID] [--json] [--timings]
+
+            Reads the program FILE line by line, works out where the bit goes, and measures that against the pieces of
+            the job: how deep it cuts into them, how much it leaves standing, whether it keeps its floor, its feeds and
+            the machine's travel. FILE may have been changed by hand, or come from elsewhere.
+
+              --job JOB      the job that the program is meant for
+              --make ID      what it is meant to cut, when the name of FILE does not say
+              --json         print the result as JSON, in mm, for other programs
+              --timings      say how long each stage took
+
+            """,
+        "list" =>
+            """
+            toolpathforge list lumber|panels|bits|materials|machines|dialects|shapes [--job JOB] [--unit in|mm] [--json]
+
+            Shows what a job may name, and where each row comes from. A row "from memory" wants checking against your own
+            bit, board or machine.
+
+              --job JOB      also show what the files add that this job names
+              --unit in|mm   the unit to show; that of the job, or in (inches), unless you say otherwise
+              --json         print the rows as JSON, in mm, for other programs
+
+            """,
+        _ => Overview,
+    };
+}

@@ -1,0 +1,31 @@
+namespace ToolpathForge.Cli;
+
+/// <summary>What the command line asks for.</summary>
+internal abstract record Request
+{
+    /// <summary>A starter job.</summary>
+    internal sealed record New(string Path, string Unit) : Request;
+
+    /// <summary>A check.</summary>
+    internal sealed record Check(string Job, bool Json, bool Timings) : Request;
+
+    /// <summary>Programs.</summary>
+    internal sealed record Cut(string Job, string Folder, bool Json, bool Timings) : Request;
+
+    /// <summary>A proof of a program.</summary>
+    internal sealed record Prove(string File, string Job, string? Make, bool Json, bool Timings) : Request;
+
+    /// <summary>A catalogue.</summary>
+    internal sealed record List(string What, string? Job, string? Unit, bool Json) : Request;
+
+    /// <summary>Help, about one command or all.</summary>
+    internal sealed record ShowHelp(string? Command) : Request;
+
+    /// <summary>The version.</summary>
+    internal sealed record ShowVersion : Request;
+
+    /// <summary>The command line cannot be understood.</summary>
+    /// <param name="Says">What is wrong.</param>
+    /// <param name="Advice">What to type instead.</param>
+    internal sealed record Misread(string Says, string Advice) : Request;
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using ToolpathForge.Catalogue;
+using ToolpathForge.Findings;
+using ToolpathForge.Jobs;
+
+namespace ToolpathForge.Service.Files;
+
+/// <summary>A job as read, with the catalogue files that it names.</summary>
+/// <param name="Job">The job; null when it cannot be used.</param>
+/// <param name="Findings">What is wrong or worth knowing, in the order of the file.</param>
+/// <param name="CatalogueFiles">Those that could be read, as the job names them, with their text.</param>
+internal sealed record Loaded(Job? Job, ImmutableArray<Finding> Findings, ImmutableArray<(string Name, string Text)> CatalogueFiles)
+{
+    /// <summary>The shipped catalogues, with the job's own rows on top.</summary>
+    internal Catalogues Catalogues
+    {
+        get
+        {
+            // What is wrong with them has been told when the job was read.
+            var told = new List<Finding>();
+            return CatalogueFiles.Aggregate(Catalogues.Shipped, (rows, file) => rows.With(file.Text, file.Name, told));
+        }
+    }
+}
+
+/// <summary>Reads a job and the catalogue files that it names.</summary>
+internal static class JobFile
+{
+    /// <summary>Reads a job; catalogue files are looked for from the job's own folder.</summary>
+    /// <param name="path">The job's file, as the person named it.</param>
+    /// <param name="cancel">Asked between files.</param>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    internal static Loaded Load(string path, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        (string? text, Finding? fault) = TextFile.Read(path, path, TextFile.LargestJob);
+        if (text is null)
+        {
+            return new Loaded(null, [fault!], []);
+        }
+
+        string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
+        var files = ImmutableArray.CreateBuilder<(string Name, string Text)>();
+        var more = ImmutableArray.CreateBuilder<Finding>();
+        JobReading reading = JobReader.Read(text, path, name =>
+        {
+            cancel.ThrowIfCancellationRequested();
+            (string? rows, Finding? unreadable) = TextFile.Read(Path.Combine(folder, name), name, TextFile.LargestJob);
+
+            if (rows is not null)
+            {
+                files.Add((name, rows));
+            }
+
+            // That a file is missing is told at the line that names it; why one that is there cannot be read is told beside that.
+            if (unreadable is not null && unreadable.Kind != FileFindings.Missing)
+            {
+                more.Add(unreadable);
+            }
+
+            return rows;
+        });
+        return new Loaded(more.Count == 0 ? reading.Job : null, [.. reading.Findings, .. more], files.ToImmutable());
+    }
+}

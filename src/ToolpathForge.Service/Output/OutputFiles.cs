@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using ToolpathForge.Drawings;
+using ToolpathForge.Exchange.Dxf;
+using ToolpathForge.Measures;
+using ToolpathForge.Pieces;
+using ToolpathForge.Planning;
+using ToolpathForge.Plugin.Contract;
+using ToolpathForge.RunSheets;
+using ToolpathForge.Service.Wire;
+
+namespace ToolpathForge.Service.Output;
+
+/// <summary>The files that a plan becomes.</summary>
+internal static class OutputFiles
+{
+    internal const string RunSheet = "run-sheet.html";
+
+    internal const string Proof = "proof.json";
+
+    internal static ImmutableArray<OutputFile> Of(Plan plan, string job)
+    {
+        WireProgram[] programs = [.. plan.Programs.Select(p => ProgramWire.Of(p, plan.Job))];
+        return
+        [
+            .. plan.Programs.Select(p => OutputFile.Text(p.FileName, p.Text)),
+            OutputFile.Text(RunSheet, RunSheetPage.Write(plan)),
+            .. plan.Pieces.SelectMany(p => Drawings(p, plan.Job.Unit)),
+            OutputFile.Text(Proof, WireJson.Text(new ProofFile { Job = JobWire.Of(plan.Job, Path.GetFileName(job)), Programs = programs })),
+        ];
+    }
+
+    private static IEnumerable<OutputFile> Drawings(Piece piece, LengthUnit unit)
+    {
+        Drawing drawing = PieceDrawing.Of(piece, unit);
+        yield return OutputFile.Text($"drawings/{piece.Make.Id}.svg", SvgWriter.Write(drawing, 1));
+        yield return OutputFile.Text($"drawings/{piece.Make.Id}.dxf", DxfWriter.Write(drawing));
+    }
+}
