@@ -30,7 +30,7 @@ internal static class Specimen
         Line("BEAM END 2x12 · QUARTER ELLIPSE 200 × 120 · CUT ONCE", 5, 11);
         Line("Run 7 1/4\"  depth 3-1/2\"  end cut 15°  R 74.475 ±0.05", 5, 11);
         Line("The quick brown fox jumps over the lazy dog. Waltz, bad nymph, for quick jigs vex!", 3.5, 8);
-        Line("Tooth runs from the profile edge out to the tip; lay the board face up, edge towards you. AVATAR Type LTD.", 2.8, 7);
+        Line("Tooth runs from the profile edge out to the tip; lay the board face up, edge towards you. AVATAR Type LTD.", 2.8, 11);
         Line("Il1 O0 S5 B8 Z2 G6 rn m cl d vv w   1/2 1/4 3/4 5/8 7/16 23/32 63/64 100/125", 4, 8);
         return new Drawing("Specimen of the lettering", "Every letter, figure and sign of the stroke alphabet.", [.. elements]);
     }
