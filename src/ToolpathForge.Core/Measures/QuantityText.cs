@@ -88,7 +88,7 @@ public static class QuantityText
 
         return quantity.Kind switch
         {
-            QuantityKind.Length => LengthText.Write(value, unit),
+            QuantityKind.Length => LengthOf(value, unit),
             QuantityKind.Angle => $"{NumberText.Write(value)}°",
             QuantityKind.Feed => inch ? $"{NumberText.Fixed(value / Length.MillimetresPerInch, 1)} in/min" : $"{NumberText.Fixed(value, 0)} mm/min",
             QuantityKind.Speed => $"{NumberText.Fixed(value, 0)} rpm",
@@ -97,4 +97,11 @@ public static class QuantityText
             _ => NumberText.Write(value),
         };
     }
+
+    // In a sentence a stray length reads best as decimals: only what a rule shows is written as a fraction.
+    private static string LengthOf(double millimetres, LengthUnit unit) =>
+        unit == LengthUnit.Inch && Math.Abs(millimetres) <= MeasureText.LargestLength
+            && Math.Abs(InchFraction.Nearest(millimetres, LengthText.UsualDenominator).Remainder) > 0.002
+            ? $"{NumberText.Fixed(millimetres / Length.MillimetresPerInch, 4)} in"
+            : LengthText.Write(millimetres, unit);
 }

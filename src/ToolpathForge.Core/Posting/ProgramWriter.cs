@@ -9,6 +9,9 @@ namespace ToolpathForge.Posting;
 /// <summary>Writes one program in a dialect: header, bit, spindle, moves on the dialect's grid, footer.</summary>
 internal sealed class ProgramWriter(Dialect dialect)
 {
+    /// <summary>Flatter arcs are written as chords, mm: their centres would lie beyond what readers accept, and their radii could not be told apart.</summary>
+    private const double LargestRadius = 1e5;
+
     private readonly Grid _grid = new(dialect);
     private readonly ProgramLines _lines = new(dialect);
     private GridPoint _at;
@@ -124,12 +127,14 @@ internal sealed class ProgramWriter(Dialect dialect)
     private void WriteArc(Point3 from, Move move, double chordTolerance)
     {
         var whole = new Segment(from.Flat, move.End.Flat, move.Bulge);
+        bool asChords = dialect.Arcs == ArcForm.Lines || whole.Radius > LargestRadius;
         int parts = Math.Max(1, (int)Math.Ceiling((Math.Abs(whole.Sweep) / (Math.PI / 2)) - 1e-9));
-        if (dialect.Arcs == ArcForm.Lines)
+        if (asChords)
         {
             // A chord of sweep s rises r(1 - cos s/2) short of its arc.
-            double step = 2 * Math.Acos(Math.Max(0, 1 - (chordTolerance / whole.Radius)));
-            parts = Math.Max(1, (int)Math.Ceiling(Math.Abs(whole.Sweep) / step));
+            // Written with sin²: 1 - cos loses every digit on a flat arc.
+            double step = 4 * Math.Asin(Math.Min(1, Math.Sqrt(chordTolerance / (2 * whole.Radius))));
+            parts = whole.IsLine ? 1 : Math.Max(1, (int)Math.Ceiling(Math.Abs(whole.Sweep) / step));
         }
 
         for (int i = 0; i < parts; i++)
@@ -137,7 +142,7 @@ internal sealed class ProgramWriter(Dialect dialect)
             Segment part = whole.Part((double)i / parts, (double)(i + 1) / parts);
             double z = from.Z + ((move.End.Z - from.Z) * (i + 1) / parts);
             Move piece = move with { End = new Point3(part.End, z) };
-            if (dialect.Arcs == ArcForm.Lines)
+            if (asChords)
             {
                 WriteStraight(piece with { Kind = MoveKind.Line });
             }

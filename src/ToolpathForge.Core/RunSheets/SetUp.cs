@@ -81,5 +81,5 @@ internal static class SetUp
     private static string Steps(CutSettings s) =>
         s.Steps.Length == 1 ? "one pass" : string.Create(CultureInfo.InvariantCulture, $"{s.Steps.Length} passes");
 
-    private static string Speed(CutPlan cut) => string.Create(CultureInfo.InvariantCulture, $"{cut.Path.Speed:0} rev/min");
+    private static string Speed(CutPlan cut) => string.Create(CultureInfo.InvariantCulture, $"{cut.Path.Speed:0} rpm");
 }
