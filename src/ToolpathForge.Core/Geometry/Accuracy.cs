@@ -15,9 +15,22 @@ public static class Accuracy
     /// <summary>Two points nearer than this are one, mm: a tenth of <see cref="StraightSagitta"/>, a hundred times the rounding of coordinates at 1e6 mm.</summary>
     public const double SamePoint = 1e-8;
 
+    /// <summary>
+    /// The check of an offset grants this to every distance, mm: a line may stand for an arc that rises by <see cref="StraightSagitta"/>, and what failed at first
+    /// is tried again up to 64e-9 beside the distance.
+    /// </summary>
+    public const double OffsetCheck = 2e-7;
+
     /// <summary>Coordinates beyond this are refused at the doors, mm: a kilometre, where a double still resolves 1e-10 mm.</summary>
     public const double LargestCoordinate = 1e6;
 
     /// <summary>Directions that differ by less than this are the same, radians: 1e-9 moves the far end of a metre by 1e-6 mm.</summary>
     public const double SameDirection = 1e-9;
+
+    /// <summary>
+    /// Where two edges are split, points nearer than this are one, mm: a tenth of <see cref="SamePoint"/>, or for a large shape sixteen units in the last place of its
+    /// coordinates, which is what the rounding of a crossing comes to.
+    /// </summary>
+    /// <param name="largest">The largest coordinate of the shape about its own origin, mm.</param>
+    internal static double MergeWithin(double largest) => Math.Max(1e-9, largest * 16 * 2.2e-16);
 }

@@ -32,6 +32,14 @@ public sealed class Contour
         IsClosed = isClosed;
     }
 
+    /// <summary>Takes vertices that geometry has made itself, without a copy.</summary>
+    internal Contour(Vertex[] vertices, bool isClosed, bool trusted)
+    {
+        _ = trusted;
+        _vertices = vertices;
+        IsClosed = isClosed;
+    }
+
     /// <summary>The vertices in order.</summary>
     public ReadOnlySpan<Vertex> Vertices => _vertices;
 

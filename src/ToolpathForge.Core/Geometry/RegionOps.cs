@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace ToolpathForge.Geometry;
 
@@ -43,43 +43,5 @@ public static class RegionOps
         return loops;
     }
 
-    private static Region Level(List<Contour> loops, int level)
-    {
-        var pieces = new List<Piece>();
-        for (int c = 0; c < loops.Count; c++)
-        {
-            for (int i = 0; i < loops[c].SegmentCount; i++)
-            {
-                if (loops[c][i].Chord > Accuracy.SamePoint)
-                {
-                    pieces.Add(new Piece(loops[c][i], new SegmentOrigin(c, i, false)));
-                }
-            }
-        }
-
-        List<List<Piece>>? stitched = Arrangement.Build(pieces, piece =>
-        {
-            Point2 m = piece.Segment.PointAt(0.5);
-            Point2 step = piece.Segment.DirectionAt(0.5).Left * 1e-7;
-            return WindingAt(m + step) >= level && WindingAt(m - step) < level;
-        });
-        var result = ImmutableArray.CreateBuilder<Contour>();
-        foreach (List<Piece> loop in stitched ?? throw new InvalidOperationException("The pieces of a set operation do not close."))
-        {
-            result.Add(Contour.FromSegments(loop.ConvertAll(static p => p.Segment).ToArray(), true));
-        }
-
-        return Region.Oriented(result.ToImmutable());
-
-        int WindingAt(Point2 p)
-        {
-            int sum = 0;
-            foreach (Contour loop in loops)
-            {
-                sum += Winding.Number(loop, p);
-            }
-
-            return sum;
-        }
-    }
+    private static Region Level(List<Contour> loops, int level) => Region.Oriented(LevelEngine.Run(CollectionsMarshal.AsSpan(loops), level));
 }

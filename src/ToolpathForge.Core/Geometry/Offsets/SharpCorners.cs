@@ -1,0 +1,80 @@
+using System.Numerics;
+
+namespace ToolpathForge.Geometry;
+
+/// <summary>
+/// The kites that sharp joins add to what is within the distance: vertex, foot, apex, foot. A point in one of them is not outside the result though no edge is near.
+/// </summary>
+internal sealed class SharpCorners
+{
+    private readonly BoxTree _tree = new();
+    private readonly List<Corner> _corners = [];
+    private int[] _found = new int[16];
+    private double _distance;
+
+    /// <summary>True when there is at least one.</summary>
+    internal bool Any => _corners.Count > 0;
+
+    internal void Clear() => _corners.Clear();
+
+    internal void Add(Point2 vertex, Point2 arriving, Point2 leaving, Point2 apex) => _corners.Add(new Corner(vertex, arriving, leaving, apex));
+
+    internal void Build(double distance)
+    {
+        _distance = distance;
+        if (_corners.Count == 0)
+        {
+            return;
+        }
+
+        _tree.Reset(_corners.Count);
+        double largest = 0;
+        for (int i = 0; i < _corners.Count; i++)
+        {
+            largest = Math.Max(largest, Math.Max(Math.Abs(_corners[i].Apex.X), Math.Abs(_corners[i].Apex.Y)));
+        }
+
+        for (int i = 0; i < _corners.Count; i++)
+        {
+            // Both feet lie within the distance of the line from vertex to apex.
+            Corner c = _corners[i];
+            _tree.Set(i, Edge.Of(c.Vertex.X, c.Vertex.Y, c.Apex.X, c.Apex.Y, 0), distance + BoxTree.PadFor(largest + (2 * distance), 0));
+        }
+
+        _tree.Build();
+    }
+
+    /// <summary>True when the point lies in a kite, by more than the margin from its border.</summary>
+    internal bool Holds(Point2 p, double margin)
+    {
+        if (_corners.Count == 0)
+        {
+            return false;
+        }
+
+        BoxTree.Box1 box = BoxTree.Box1.Around(p.X, p.Y, 0);
+        int near = _tree.Collect(box, 0, ref _found);
+        for (int k = 0; k < near; k++)
+        {
+            uint mask = _tree.Group(_found[k]).Meeting(box);
+            while (mask != 0)
+            {
+                Corner c = _corners[(_found[k] << 3) + BitOperations.TrailingZeroCount(mask)];
+                mask &= mask - 1;
+                Point2 out_ = p - c.Vertex;
+                double side = Math.Sign((c.Apex - c.Vertex).Cross(c.Arriving));
+                if (out_.Dot(c.Arriving) > margin
+                    && out_.Dot(c.Leaving) < -margin
+                    && side * out_.Cross(c.Arriving) < _distance - margin
+                    && side * out_.Cross(c.Leaving) < _distance - margin)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private readonly record struct Corner(Point2 Vertex, Point2 Arriving, Point2 Leaving, Point2 Apex);
+}
