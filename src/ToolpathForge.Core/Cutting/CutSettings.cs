@@ -12,6 +12,9 @@ namespace ToolpathForge.Cutting;
 /// <param name="ChipLeast">Below this the tooth rubs on this machine, mm.</param>
 /// <param name="ChipMost">Above this it is overloaded, mm.</param>
 /// <param name="Steps">Depths below the stock's upper face, each pass deeper than the one before, mm; evenly spaced.</param>
+/// <param name="FinishSteps">Depths of the finishing passes, mm: as many that the side force moves bit and frame by less than a third of the allowance.</param>
+/// <param name="GivesWay">How far the side force of a finishing pass moves them, mm.</param>
+/// <param name="CleanUp">Whether the finish is gone over once more at full depth, for what bit and frame gave way.</param>
 /// <param name="PassLimit">Deepest that one pass may go, mm.</param>
 /// <param name="RampAngle">Of the descent along the contour, degrees below horizontal.</param>
 /// <param name="Allowance">What roughing leaves on the finished edge, mm.</param>
@@ -29,6 +32,9 @@ public sealed record CutSettings(
     double ChipLeast,
     double ChipMost,
     ImmutableArray<double> Steps,
+    ImmutableArray<double> FinishSteps,
+    double GivesWay,
+    bool CleanUp,
     double PassLimit,
     double RampAngle,
     double Allowance,
@@ -39,6 +45,18 @@ public sealed record CutSettings(
     double TabLength,
     double TabHeight)
 {
+    /// <summary>The collet nut stays this far above the stock at the deepest pass, mm (common practice).</summary>
+    internal const double Nut = 3;
+
+    /// <summary>What a hand feels on an edge, mm (common practice): more than this is worth another pass.</summary>
+    private const double Felt = 0.03;
+
+    /// <summary>More finishing steps than this would only rub; the clean-up pass takes the rest.</summary>
+    private const int MostFinishSteps = 8;
+
+    /// <summary>Depths of everything that is cut along the finished edge, in order: the finishing steps, then the clean-up pass if there is one, mm.</summary>
+    public IEnumerable<double> FinishDepths => CleanUp ? FinishSteps.Append(FinishSteps[^1]) : FinishSteps;
+
     /// <summary>Feed along a ramp, so that its downward part stays within the plunge feed, mm/min.</summary>
     public double RampFeed => Math.Min(Feed, Plunge / Math.Sin(RampAngle * Math.PI / 180));
 
@@ -56,23 +74,29 @@ public sealed record CutSettings(
         double overcut = said.Overcut ?? (plate ? 0.3 : 0.4);
         double passLimit = said.PassDepth ?? (Math.Min(make.Material.PassDepth, machine.PassDepth) * bit.Diameter);
         double total = make.Thickness + overcut;
-        ImmutableArray<double> steps = EvenSteps(total, passLimit);
+        ImmutableArray<double> steps = Steepened(EvenSteps(total, passLimit), total, bit);
         (double speed, double feed, ChipBand band) = SpeedAndFeed(make, machine, total / steps.Length);
 
         double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Down(feed * 0.3, 10));
         (bool climb, string reason) = Direction(make);
+        double allowance = said.Allowance ?? 0.5;
+        double chip = feed / (speed * bit.Flutes);
+        (ImmutableArray<double> finish, double givesWay) = FinishPasses(make, machine, total, allowance, chip);
         double height = said.TabHeight ?? Math.Clamp(make.Thickness * 0.35, 1, 3);
         return new CutSettings(
             speed,
             feed,
             plunge,
-            feed / (speed * bit.Flutes),
+            chip,
             band.Least * machine.ChipShare,
             band.Most,
             steps,
+            finish,
+            givesWay,
+            finish.Length > 1 || givesWay > Felt,
             passLimit,
             Math.Min(bit.RampAngle, make.Material.RampAngle),
-            said.Allowance ?? 0.5,
+            allowance,
             overcut,
             climb,
             reason,
@@ -89,6 +113,26 @@ public sealed record CutSettings(
         // A step over by a rounding is not a step over.
         int count = Math.Max(1, (int)Math.Ceiling((total / limit) - 1e-9));
         return [.. Enumerable.Range(1, count).Select(i => i == count ? total : total * i / count)];
+    }
+
+    // A compression bit cuts clean only where its down-cut part is in the face: its first pass goes at least as deep as its up-cut part is long.
+    private static ImmutableArray<double> Steepened(ImmutableArray<double> steps, double total, Bit bit) =>
+        bit.Kind == BitKind.Compression && steps[0] < bit.UpCutLength ? EvenSteps(total, total / Math.Max(1, Math.Floor(total / bit.UpCutLength))) : steps;
+
+    // Even steps, the fewest that keep the side force's push below a third of what roughing left.
+    private static (ImmutableArray<double> Steps, double GivesWay) FinishPasses(Make make, Machine machine, double total, double allowance, double chipLoad)
+    {
+        double stickOut = total + Nut;
+        double chip = SideLoad.ThickestChip(chipLoad, allowance, make.Bit.Diameter);
+        double Push(int count) => SideLoad.GivingWay(
+            SideLoad.Force(make.Material.CuttingForce, total / count, chip), stickOut, make.Bit, machine.Stiffness);
+        int count = 1;
+        while (count < MostFinishSteps && Push(count) >= allowance / 3)
+        {
+            count++;
+        }
+
+        return (EvenSteps(total, total / count), Push(count));
     }
 
     // The spindle speed n and feed F meet at the chip load: F = n·z·fz (any machining handbook). A small frame takes a share of a production

@@ -63,7 +63,10 @@ internal static class EndCut
             double from = run.From > 0 ? run.From - Overlap : 0;
             double to = run.To < profile.Length ? run.To + Overlap : profile.Length;
             List<(Segment Segment, Purpose Purpose)> way = finish.Way(from, to, run.Climb, s.Allowance * LeadShare, make.Bit.Diameter);
-            Pass(moves, way, stock.Top - s.Steps[^1], s, Purpose.Finish);
+            foreach (double depth in s.FinishDepths)
+            {
+                Pass(moves, way, stock.Top - depth, s, Purpose.Finish);
+            }
         }
 
         moves.Run = -1;
@@ -87,8 +90,12 @@ internal static class EndCut
     }
 
     /// <summary>Direction of the fibres on the bed, radians; null without grain.</summary>
-    internal static double? Fibre(PlacedContour placed) =>
-        placed.Placed.Piece.Make.Material.HasGrain ? placed.Placed.Placement.Direction(new Point2(1, 0)).Angle : null;
+    internal static double? Fibre(PlacedContour placed)
+    {
+        Make make = placed.Placed.Piece.Make;
+        double slope = make is BoardEndMake end ? end.GrainSlope * Math.PI / 180 : 0;
+        return make.Material.HasGrain ? placed.Placed.Placement.Direction(Point2.Direction(slope)).Angle : null;
+    }
 
     // The face that the tooth would break out at the profile's end: the board's own edge that follows.
     private static Point2 After(PlacedContour placed)

@@ -25,7 +25,7 @@ public enum GrainClass
 /// <param name="Class">Its class.</param>
 /// <param name="Least">Smallest grain angle on it, degrees in (-90, 90].</param>
 /// <param name="Most">Largest grain angle on it, degrees.</param>
-/// <param name="Close">Whether a value on it lies within 1° of a limit without the class changing there: the class hangs on a hair.</param>
+/// <param name="Close">Whether a straight part of it lies within 1° of a limit: its class hangs on a hair.</param>
 public readonly record struct GrainStretch(double From, double To, GrainClass Class, double Least, double Most, bool Close)
 {
     /// <summary>Length, mm.</summary>
@@ -128,8 +128,8 @@ public static class Grain
         double half = Math.Abs(endDegrees - startDegrees) / 2;
         GrainClass kind = ClassOf(middle);
 
-        // Only a stretch that stays near a limit hangs on a hair; one that passes through it does not.
-        bool close = half < Hair && Limits.Any(l => Math.Abs(middle - l) < Hair);
+        // Only a straight edge that stays near a limit hangs on a hair; a curve that passes through it does not.
+        bool close = half == 0 && Limits.Any(l => Math.Abs(middle - l) < Hair);
         return new GrainStretch(from, to, kind, middle - half, middle + half, close);
     }
 

@@ -98,11 +98,17 @@ internal static class PlateCut
         double bottom = stock.Bottom - s.Overcut;
         double from = path.Nearest(lead.Touch);
         double to = from + path.Length + Overlap;
-        moves.TravelTo(lead.Enter);
-        moves.Descend(bottom, s.Plunge);
-        moves.Along(lead.In, bottom, s.Feed, Purpose.LeadIn);
-        moves.Along(path, from, to, TabHeights(path, tabs, s, bottom, from, to), (s.Feed, Purpose.Finish), (s.RampFeed, Purpose.OverTab));
-        moves.Along(lead.OutFrom(path.PointAt(to)), bottom, s.Feed, Purpose.LeadOut);
+        HeightProfile overTabs = TabHeights(path, tabs, s, bottom, from, to);
+        foreach (double depth in s.FinishDepths)
+        {
+            double level = stock.Top - depth;
+            moves.TravelTo(lead.Enter);
+            moves.Descend(level, s.Plunge);
+            moves.Along(lead.In, level, s.Feed, Purpose.LeadIn);
+            moves.Along(path, from, to, HeightProfile.Level(level).Over(overTabs), (s.Feed, Purpose.Finish), (s.RampFeed, Purpose.OverTab));
+            moves.Along(lead.OutFrom(path.PointAt(to)), level, s.Feed, Purpose.LeadOut);
+        }
+
         moves.Retract();
     }
 

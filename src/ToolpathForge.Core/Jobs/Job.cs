@@ -131,6 +131,7 @@ public sealed record PatternMake(
 /// <param name="Cut">See <see cref="Make"/>.</param>
 /// <param name="BoardLength">Length of the board, mm.</param>
 /// <param name="OnBed">How much of its length lies on the bed, from the tip, mm.</param>
+/// <param name="GrainSlope">Slope of the fibres on the upper face, degrees: positive where they run towards the profile edge going in from the tip.</param>
 /// <param name="EndAllowance">How far the raw end stands past the finished tip, mm.</param>
 /// <param name="FenceRoom">How far past the reference edge the bit may cut into a sacrificial, metal-free fence, mm.</param>
 /// <param name="At">See <see cref="Make"/>.</param>
@@ -146,6 +147,7 @@ public sealed record BoardEndMake(
     CutChoices Cut,
     double BoardLength,
     double OnBed,
+    double GrainSlope,
     double EndAllowance,
     double FenceRoom,
     Places At)

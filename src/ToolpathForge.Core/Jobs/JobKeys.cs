@@ -23,6 +23,8 @@ internal static class JobKeys
         Key.Length("length", "Length of the board.", 50, 10000),
         Key.Length("on-bed", "How much of its length lies on the bed, from the tip.", 50, 10000)
             .ElseFrom("its whole length, at most the machine's travel along X"),
+        Key.Angle("grain-slope", "Slope of the grain on the face that lies up, as 1:8 or an angle: positive where the fibres run towards the profile edge, going in from the tip.", -30, 30)
+            .ElseFrom("straight grain"),
     ]);
 
     internal static TableKeys Plate { get; } = new("plate",

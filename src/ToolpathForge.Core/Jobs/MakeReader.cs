@@ -146,6 +146,7 @@ internal static partial class MakeReader
             c.Cut,
             stock.Amount("length"),
             stock.AmountOrNull("on-bed") ?? Math.Min(stock.Amount("length"), machine.TravelX),
+            stock.AmountOrNull("grain-slope") ?? 0,
             end.Amount("allowance"),
             end.AmountOrNull("fence-room") ?? (c.Bit.Diameter + FenceMargin),
             c.At);

@@ -55,6 +55,7 @@ public static class BedDrawing
             elements.Add(new Stroke(LineRole.Tab, Contour.Polyline(tab.Center - half + outwards, tab.Center + half + outwards)));
         }
 
+        elements.AddRange(GrainSection.Labels(cut));
         elements.Add(new ZeroPoint(Point2.Origin));
         elements.Add(new LinearDimension(
             new Point2(stock.MinX, stock.MinY), new Point2(stock.MaxX, stock.MinY), MeasuredAlong.Horizontal, Say(stock.Width), -14, stock.MinY));

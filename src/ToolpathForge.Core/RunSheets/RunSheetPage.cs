@@ -75,6 +75,7 @@ public static class RunSheetPage
 
         Picture(page, BedDrawing.Of(cut, job.Unit), 186, 118, "On the bed, seen from above. Solid: the last round and the finish. Dashed: the bit coming down. Dotted: above the work. Bars: tabs.");
         page.Element("h3", "Passes").Table(["Pass", "To depth", "Feed", "Which way", "Why"], cut.Path.Runs.Select(r => SetUp.Pass(job, cut, r)));
+        GrainSection.Write(page, job, cut);
         if (plan.Pieces.FirstOrDefault(p => p.Make.Id == cut.Clamping.Make.Id) is { } piece)
         {
             Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, "The piece, as a right-hand piece lies: face up, profile edge towards you, end at your right.");

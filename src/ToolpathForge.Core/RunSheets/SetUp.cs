@@ -35,7 +35,7 @@ internal static class SetUp
         yield return job.Zero == ZeroHeight.Bed
             ? "Z0 is the top of the spoilboard, touched off beside the stock."
             : "Z0 is the upper face of the stock.";
-        double least = cut.Settings.Steps[^1] + Nut;
+        double least = cut.Settings.Steps[^1] + CutSettings.Nut;
         yield return $"Bit: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip(bit), job.Unit)} of shank in the collet.";
         yield return job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
             ? $"Set the spindle to {Speed(cut)} by hand and start it before the program."
@@ -52,7 +52,8 @@ internal static class SetUp
         yield return ("Feed", SheetWords.Feed(s.Feed, job.Unit));
         yield return ("Ramp, plunge", $"{SheetWords.Feed(s.RampFeed, job.Unit)}, {SheetWords.Feed(s.Plunge, job.Unit)}");
         yield return ("Chip a tooth", SheetWords.Fine(s.ChipLoad, job.Unit));
-        yield return ("Depth", $"{Steps(s)} of {Say(s.Steps[0])}, {Say(s.Overcut)} into the spoilboard");
+        yield return ("Depth", $"{Steps(s.Steps)} of {Say(s.Steps[0])}, {Say(s.Overcut)} into the spoilboard");
+        yield return ("Side push", $"moves bit and frame {SheetWords.Fine(s.GivesWay, job.Unit)} in a finishing pass");
         if (cut.Tabs.Length > 0)
         {
             yield return ("Tabs", string.Create(
@@ -66,7 +67,7 @@ internal static class SetUp
     internal static IReadOnlyList<string> Pass(Job job, CutPlan cut, Run run) =>
     [
         run.Name,
-        ShopText.Size(run.Depth, job.Unit) + (run.Name.StartsWith("Rough", StringComparison.Ordinal) ? $" in {Steps(cut.Settings)}" : " at once"),
+        ShopText.Size(run.Depth, job.Unit) + (run.Name.StartsWith("Rough", StringComparison.Ordinal) ? $" in {Steps(cut.Settings.Steps)}" : $" {Finish(cut.Settings)}"),
         SheetWords.Feed(run.Feed, job.Unit),
         run.Climb ? "climb" : "conventional",
         run.Reason,
@@ -75,11 +76,11 @@ internal static class SetUp
     // Common practice: two shank diameters or 19 mm, whichever is more.
     private static double Grip(Bit bit) => Math.Max(2 * bit.Shank, 19);
 
-    // Common practice: the nut stays this far above the stock at the deepest pass, mm.
-    private const double Nut = 3;
+    private static string Steps(System.Collections.Immutable.ImmutableArray<double> steps) =>
+        steps.Length == 1 ? "one pass" : string.Create(CultureInfo.InvariantCulture, $"{steps.Length} passes");
 
-    private static string Steps(CutSettings s) =>
-        s.Steps.Length == 1 ? "one pass" : string.Create(CultureInfo.InvariantCulture, $"{s.Steps.Length} passes");
+    private static string Finish(CutSettings s) =>
+        (s.FinishSteps.Length == 1 ? "at once" : "in " + Steps(s.FinishSteps)) + (s.CleanUp ? ", then once more at full depth" : "");
 
     private static string Speed(CutPlan cut) => string.Create(CultureInfo.InvariantCulture, $"{cut.Path.Speed:0} rpm");
 }

@@ -78,6 +78,19 @@ public class GrainTests
         Assert.Equal(stretches.Select(s => s.To).SkipLast(1), stretches.Select(s => s.From).Skip(1));
     }
 
+    // An end cut of 20° stands at 70° to the fibres, on the limit itself; one of 15° does not, and a curve only passes through.
+    [Theory]
+    [InlineData(20, true)]
+    [InlineData(19.5, true)]
+    [InlineData(15, false)]
+    [InlineData(22.5, false)]
+    public void A_straight_edge_near_a_limit_is_told(double degrees, bool close)
+    {
+        Point2 end = new Point2(100, 100) + (Point2.Direction((90 - degrees) * Math.PI / 180) * 50);
+        var contour = new Contour([new Vertex(0, 0, Math.Tan(Math.PI / 8)), new Vertex(100, 100, 0), new Vertex(end, 0)], false);
+        Assert.Equal(close, Grain.Along(contour, 0).Any(s => s.Close));
+    }
+
     // Dense sampling by the definition gives the same classes as the analytic breaks.
     [Theory]
     [InlineData(0.35, 0.2)]

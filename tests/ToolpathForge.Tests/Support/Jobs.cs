@@ -37,9 +37,9 @@ internal static class TestJobs
         new Panel("board", "1/4 in hardboard", "test-hardboard", 6.35, 5.3, 6.8, s_test), Hardboard, 5.6, shape, bit ?? Bit(), cut ?? NoChoices,
         100, 38, 12, s_nowhere);
 
-    internal static BoardEndMake BoardEnd(ShapeSpec shape, double width = 139.7, double thickness = 25.4, Bit? bit = null, CutChoices? cut = null) => new(
+    internal static BoardEndMake BoardEnd(ShapeSpec shape, double width = 139.7, double thickness = 25.4, Bit? bit = null, CutChoices? cut = null, double slope = 0) => new(
         "bracket", 1, new Lumber("1x6", "1x6", thickness, width, s_test), width, Cedar, thickness, shape, bit ?? Bit(6.35, 28.6), cut ?? NoChoices,
-        600, 300, 3, 12, s_nowhere);
+        600, 300, slope, 3, 12, s_nowhere);
 
     internal static Job Of(params Make[] makes) => new(
         "test.toml", "Test", LengthUnit.Inch, 0.1, Machine, Metric, ZeroHeight.Bed, 5, 18, [.. makes], s_nowhere);
