@@ -39,5 +39,5 @@ public abstract record Curve
 
     /// <summary>Unit direction of travel.</summary>
     /// <param name="t">0 to 1.</param>
-    public Point2 DirectionAt(double t) => FirstDerivative(t).Unit();
+    public virtual Point2 DirectionAt(double t) => FirstDerivative(t).Unit();
 }

@@ -114,6 +114,7 @@ public static class ArcFit
         LineCurve line => ArcChain.Exact(new Segment(line.From, line.To)),
         ArcCurve arc => Whole(arc),
         EllipseCurve ellipse => EllipseFit.Fit(ellipse, tolerance),
+        SplineCurve spline => SplineFit.Fit(spline, tolerance),
         _ => throw new ArgumentException($"No fit for a {curve.GetType().Name}.", nameof(curve)),
     };
 

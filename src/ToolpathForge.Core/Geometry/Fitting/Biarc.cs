@@ -44,6 +44,10 @@ internal readonly record struct Biarc(double From, double Joint, double To, doub
     /// <summary>Angle from one vector to another, radians in (-π, π].</summary>
     public static double AngleBetween(Point2 a, Point2 b) => Math.Atan2(a.Cross(b), a.Dot(b));
 
+    /// <summary>What cannot be told from agreeing tangents over a chord, radians.</summary>
+    public static double DirectionNoise(Point2 start, Point2 end) =>
+        CircleAlready + (DirectionRounding * (start.Length + end.Length) / start.DistanceTo(end));
+
     private static double FindJoint(Curve spiral, double from, double to, Point2 start, Point2 end, Point2 leaving, Point2 arriving)
     {
         double turn = AngleBetween(leaving, arriving);
@@ -57,8 +61,7 @@ internal readonly record struct Biarc(double From, double Joint, double To, doub
 
         double atStart = (2 * AngleBetween(end - start, arriving)) - turn;
         double atEnd = (2 * AngleBetween(leaving, end - start)) - turn;
-        double noise = CircleAlready + (DirectionRounding * (start.Length + end.Length) / start.DistanceTo(end));
-        if (Math.Abs(atStart) < noise || atStart * atEnd >= 0)
+        if (Math.Abs(atStart) < DirectionNoise(start, end) || atStart * atEnd >= 0)
         {
             return (from + to) / 2;
         }

@@ -38,7 +38,7 @@ internal static class EllipseFit
             if (!known.TryGetValue((fold.Low, fold.High), out List<Biarc>? chain))
             {
                 var upright = new EllipseCurve(default, new Point2(a, 0), new Point2(0, b), 0, 1);
-                chain = SpiralChain.Fit(upright, fold.Low, fold.High, tolerance);
+                chain = new BiarcChain((from, to) => Biarc.Over(upright, from, to), 1e-14, 1e-12).Fit(fold.Low, fold.High, tolerance);
                 known.Add((fold.Low, fold.High), chain);
             }
 

@@ -71,7 +71,7 @@ public class EllipseFitTests
     [Fact]
     public void Greedy_spans_end_at_the_worked_nodes()
     {
-        List<Biarc> chain = SpiralChain.Greedy(new EllipseCurve(default, new Point2(200, 0), new Point2(0, 120), 0, 1), 0, Math.PI / 2, 0.1);
+        List<Biarc> chain = new BiarcChain((from, to) => Biarc.Over(new EllipseCurve(default, new Point2(200, 0), new Point2(0, 120), 0, 1), from, to), 1e-14, 1e-12).Greedy(0, Math.PI / 2, 0.1);
         double[] ends = [0.558359, 1.093346, Math.PI / 2];
         Assert.Equal(ends.Length, chain.Count);
         for (int i = 0; i < ends.Length; i++)
