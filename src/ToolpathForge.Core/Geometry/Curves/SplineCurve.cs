@@ -104,6 +104,13 @@ public sealed record SplineCurve : Curve
     /// <inheritdoc/>
     public override Curve Placed(Placement placement) => new SplineCurve(Degree, [.. Poles.Select(placement.Apply)], Weights, Knots);
 
+    /// <summary>Degree, control points, weights and knots with every digit.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"degree {Degree}, poles {string.Join(' ', Poles)}, weights {Written(Weights)}, knots {Written(Knots)}");
+
+    private static string Written(ImmutableArray<double> numbers) =>
+        string.Join(' ', numbers.Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+
     private (BezierPiece Piece, double U, double Span) At(double t)
     {
         int piece = 0;

@@ -44,19 +44,10 @@ public static class ArcFit
                 throw new ArgumentException(FormattableString.Invariant($"Curve {i} begins {gap} mm from where the one before ends."), nameof(outline));
             }
 
-            Point2? passedOver = null;
             foreach (Segment segment in chain.Segments)
             {
-                if (segment.Chord > Accuracy.SamePoint)
-                {
-                    vertices.Add(new Vertex(passedOver ?? segment.Start, segment.Bulge));
-                    curveOf.Add(i);
-                    passedOver = null;
-                }
-                else
-                {
-                    passedOver ??= segment.Start;
-                }
+                vertices.Add(new Vertex(segment.Start, segment.Bulge));
+                curveOf.Add(i);
             }
 
             end = outline.Curves[i].End;
@@ -89,12 +80,22 @@ public static class ArcFit
     private static ArcChain Settled(Curve curve, ArcChain chain)
     {
         double shallow = 0;
+        double moved = 0;
         double farthest = 0;
-        var settled = new Segment[chain.Segments.Count];
-        for (int i = 0; i < settled.Length; i++)
+        Point2 at = curve.Start;
+        var settled = new List<Segment>(chain.Segments.Count);
+        for (int i = 0; i < chain.Segments.Count; i++)
         {
+            // What is too short to have a direction is left out; its neighbour then begins where it began.
             Segment s = chain.Segments[i];
-            s = s with { Start = i == 0 ? curve.Start : s.Start, End = i == settled.Length - 1 ? curve.End : s.End };
+            bool last = i == chain.Segments.Count - 1;
+            moved = Math.Max(moved, at.DistanceTo(s.Start));
+            s = s with { Start = at, End = last ? curve.End : s.End };
+            if (s.Chord <= Accuracy.SamePoint)
+            {
+                continue;
+            }
+
             if (s.Bulge != 0 && s.IsLine)
             {
                 shallow = Math.Max(shallow, s.Sagitta);
@@ -102,11 +103,18 @@ public static class ArcFit
             }
 
             farthest = Math.Max(farthest, Math.Max(Math.Max(Math.Abs(s.Start.X), Math.Abs(s.Start.Y)), Math.Max(Math.Abs(s.End.X), Math.Abs(s.End.Y))));
-            settled[i] = s;
+            settled.Add(s);
+            at = s.End;
+        }
+
+        if (settled.Count > 0)
+        {
+            moved = Math.Max(moved, at.DistanceTo(curve.End));
+            settled[^1] = settled[^1] with { End = curve.End };
         }
 
         double rounding = curve is LineCurve or ArcCurve ? 0 : farthest * CoordinateRounding;
-        return new ArcChain(settled, chain.Bound + shallow + rounding);
+        return new ArcChain(settled, chain.Bound + shallow + moved + rounding);
     }
 
     private static ArcChain FitCurve(Curve curve, double tolerance) => curve switch

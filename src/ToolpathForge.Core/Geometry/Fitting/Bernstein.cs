@@ -172,7 +172,7 @@ internal readonly struct Bernstein(double[] coefficients)
 
         double a = p._c[0];
         double b = p._c[^1];
-        if (changes == 1 && Math.Sign(a) * Math.Sign(b) < 0)
+        if (changes == 1 && Math.Abs(a) > noise && Math.Abs(b) > noise)
         {
             double u = RootFinder.Find(p.At, 0, a, 1, b, 1e-13);
             roots.Add(from + (u * (to - from)));

@@ -24,34 +24,45 @@ internal static class Departure
     public static double OfContour(FittedContour fit, Outline outline, int samplesPerSegment)
     {
         double worst = 0;
+        Point2[][] looks = [.. outline.Curves.Select(Looks)];
         for (int s = 0; s < fit.Contour.SegmentCount; s++)
         {
+            int curve = fit.CurveOf[s];
             for (int i = 0; i <= samplesPerSegment; i++)
             {
-                worst = Math.Max(worst, ToCurve(outline.Curves[fit.CurveOf[s]], fit.Contour[s].PointAt(i / (double)samplesPerSegment)));
+                worst = Math.Max(worst, ToCurve(outline.Curves[curve], looks[curve], fit.Contour[s].PointAt(i / (double)samplesPerSegment)));
             }
         }
 
         return worst;
     }
 
-    /// <summary>Distance from a point to a curve: a coarse look everywhere, then ever finer about the nearest places.</summary>
-    public static double ToCurve(Curve curve, Point2 p)
+    public static double ToCurve(Curve curve, Point2 p) => ToCurve(curve, Looks(curve), p);
+
+    private static Point2[] Looks(Curve curve)
     {
-        const int Coarse = 400;
-        var seen = new double[Coarse + 1];
-        for (int i = 0; i <= Coarse; i++)
+        const int Many = 6_000;
+        return [.. Enumerable.Range(0, Many + 1).Select(i => curve.PointAt(i / (double)Many))];
+    }
+
+    /// <summary>Distance from a point to a curve: many looks, then ever finer about each low of them that may hold the nearest place.</summary>
+    private static double ToCurve(Curve curve, Point2[] looks, Point2 p)
+    {
+        var seen = new double[looks.Length];
+        for (int i = 0; i < seen.Length; i++)
         {
-            seen[i] = curve.PointAt(i / (double)Coarse).DistanceTo(p);
+            seen[i] = looks[i].DistanceTo(p);
         }
 
-        double best = Math.Min(seen[0], seen[Coarse]);
-        for (int i = 0; i <= Coarse; i++)
+        double nearest = seen.Min();
+        double best = nearest;
+        double step = 1.0 / (looks.Length - 1);
+        for (int i = 0; i < seen.Length; i++)
         {
-            bool low = (i == 0 || seen[i] <= seen[i - 1]) && (i == Coarse || seen[i] <= seen[i + 1]);
-            if (low)
+            bool low = (i == 0 || seen[i] <= seen[i - 1]) && (i == seen.Length - 1 || seen[i] <= seen[i + 1]);
+            if (low && seen[i] - looks[i].DistanceTo(looks[i == 0 ? 1 : i - 1]) - looks[i].DistanceTo(looks[i == seen.Length - 1 ? i - 1 : i + 1]) <= nearest)
             {
-                best = Math.Min(best, Refined(t => curve.PointAt(t).DistanceTo(p), Math.Max(0, (i - 1) / (double)Coarse), Math.Min(1, (i + 1) / (double)Coarse)));
+                best = Math.Min(best, Refined(t => curve.PointAt(t).DistanceTo(p), Math.Max(0, (i - 2) * step), Math.Min(1, (i + 2) * step)));
             }
         }
 

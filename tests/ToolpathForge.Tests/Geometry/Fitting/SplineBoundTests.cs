@@ -69,20 +69,20 @@ public class SplineBoundTests
         FittedContour fit = ArcFit.Fit(outline, tolerance);
         Assert.InRange(fit.Bound, 0, tolerance);
         Assert.InRange(Departure.OfCurves(outline, fit.Contour, 800), 0, fit.Bound + 1e-11);
-        Assert.InRange(Departure.OfContour(fit, outline, Math.Max(2, 60 / fit.Contour.SegmentCount)), 0, fit.Bound + 1e-9);
+        Assert.InRange(Departure.OfContour(fit, outline, Math.Max(2, 30 / fit.Contour.SegmentCount)), 0, fit.Bound + 1e-9);
         Assert.Equal(curve.Start, fit.Contour.Start);
         Assert.Equal(curve.End, fit.Contour.End);
     }
 
     [Fact]
     public void Beziers_keep_their_bound() =>
-        Gen.Select(GenBezier, GenTolerance).Sample((c, tolerance) => Holds(c, tolerance), iter: LongRun.Iterations(60, 3_000));
+        Gen.Select(GenBezier, GenTolerance).Sample((c, tolerance) => Holds(c, tolerance), iter: LongRun.Iterations(30, 300));
 
     [Fact]
     public void Beziers_with_cusps_straight_parts_and_handles_of_no_length_keep_their_bound() =>
-        Gen.Select(GenAwkward, GenTolerance).Sample((c, tolerance) => Holds(c, tolerance), iter: LongRun.Iterations(60, 3_000));
+        Gen.Select(GenAwkward, GenTolerance).Sample((c, tolerance) => Holds(c, tolerance), iter: LongRun.Iterations(30, 300));
 
     [Fact]
     public void Splines_keep_their_bound() =>
-        Gen.Select(GenSpline, GenTolerance).Sample((c, tolerance) => Holds(c, tolerance), iter: LongRun.Iterations(60, 3_000));
+        Gen.Select(GenSpline, GenTolerance).Sample((c, tolerance) => Holds(c, tolerance), iter: LongRun.Iterations(30, 300));
 }
