@@ -64,11 +64,12 @@ public static class ArcFit
 
     private static ArcChain FitWithin(Curve curve, double tolerance)
     {
-        ArcChain chain = Settled(curve, FitCurve(curve, tolerance));
+        ArcChain raw = FitCurve(curve, tolerance);
+        ArcChain chain = Settled(curve, raw);
         if (chain.Bound > tolerance)
         {
             // Only what settling adds can have done that: a fit that leaves room for it cannot go over again.
-            chain = Settled(curve, FitCurve(curve, tolerance - (2 * (chain.Bound - tolerance))));
+            chain = Settled(curve, FitCurve(curve, tolerance - (2 * (chain.Bound - raw.Bound))));
         }
 
         return chain;

@@ -8,6 +8,9 @@ internal static class RootFinder
 {
     private const int MostSteps = 200;
 
+    /// <summary>A secant step of so many times the width asked for that does not improve is rounding.</summary>
+    private const double SettledSteps = 1000;
+
     /// <summary>A bracket narrower than this share of its place holds no further double.</summary>
     private const double RelativeRounding = 4.5e-16;
 
@@ -56,5 +59,50 @@ internal static class RootFinder
         }
 
         return Math.Abs(fa) < Math.Abs(fb) ? a : b;
+    }
+
+    /// <summary>
+    /// The secant method from a good guess, for a function that is all but straight. Null where it does not settle: then the bracket decides.
+    /// </summary>
+    /// <param name="f">The function; may be infinite somewhere.</param>
+    /// <param name="guess">A place near the root.</param>
+    /// <param name="slope">About the function's slope there.</param>
+    /// <param name="low">The root is looked for above this.</param>
+    /// <param name="high">And not above this.</param>
+    /// <param name="width">Settled when a step is shorter.</param>
+    public static double? Near(Func<double, double> f, double guess, double slope, double low, double high, double width)
+    {
+        double x = guess;
+        double fx = f(x);
+        for (int step = 0; step < 12; step++)
+        {
+            double next = x - (fx / slope);
+            if (!(next > low && next <= high))
+            {
+                return null;
+            }
+
+            if (Math.Abs(next - x) <= width)
+            {
+                return next;
+            }
+
+            double fnext = f(next);
+            if (fnext == 0 || (Math.Abs(fnext) >= Math.Abs(fx) && Math.Abs(next - x) <= SettledSteps * width))
+            {
+                // Rounding of the function itself is all that is left.
+                return fnext == 0 ? next : x;
+            }
+
+            if (!double.IsFinite(fnext) || fnext == fx || Math.Abs(fnext) > Math.Abs(fx))
+            {
+                return null;
+            }
+
+            slope = (fnext - fx) / (next - x);
+            (x, fx) = (next, fnext);
+        }
+
+        return null;
     }
 }
