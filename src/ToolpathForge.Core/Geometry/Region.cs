@@ -57,16 +57,32 @@ public sealed class Region
     public static Region Of(params ReadOnlySpan<Contour> loops)
     {
         var result = ImmutableArray.CreateBuilder<Contour>(loops.Length);
+        var boxes = new Box2[loops.Length];
+        var areas = new double[loops.Length];
         for (int i = 0; i < loops.Length; i++)
         {
-            Contour loop = loops[i];
-            if (!loop.IsClosed)
+            if (!loops[i].IsClosed)
             {
                 throw new ArgumentException("A region is bounded by closed contours.", nameof(loops));
             }
 
-            bool outer = (DepthOf(loops, i) & 1) == 0;
-            result.Add(loop.IsCounterClockwise == outer ? loop : loop.Reversed());
+            boxes[i] = loops[i].Box;
+            areas[i] = loops[i].SignedArea;
+        }
+
+        for (int i = 0; i < loops.Length; i++)
+        {
+            int depth = 0;
+            for (int j = 0; j < loops.Length; j++)
+            {
+                // What does not cross can only lie inside what is larger.
+                if (j != i && Math.Abs(areas[j]) > Math.Abs(areas[i]) && boxes[j].Meets(boxes[i]) && IsInside(loops[i], loops[j]))
+                {
+                    depth++;
+                }
+            }
+
+            result.Add(areas[i] > 0 == ((depth & 1) == 0) ? loops[i] : loops[i].Reversed());
         }
 
         return new Region(result.MoveToImmutable());
@@ -102,19 +118,20 @@ public sealed class Region
     /// <summary>Takes loops that already run with the material on their left.</summary>
     internal static Region Oriented(ImmutableArray<Contour> loops) => loops.Length == 0 ? Empty : new Region(loops);
 
-    private static int DepthOf(ReadOnlySpan<Contour> loops, int index)
+    // Loops of a region may touch in points, and a point on the other loop is undecided: two middles of segments out of three decide.
+    private static bool IsInside(Contour inner, Contour outer)
     {
-        // The middle of a segment: loops of a region may touch at a corner, and a corner would then be undecided.
-        Point2 p = loops[index][0].PointAt(0.5);
-        int depth = 0;
-        for (int j = 0; j < loops.Length; j++)
+        int votes = 0;
+        for (int k = 0; k < 3; k++)
         {
-            if (j != index && loops[j].Box.Contains(p) && loops[j].Contains(p))
+            int segment = k * (inner.SegmentCount - 1) / 2;
+            votes += outer.Contains(inner[segment].PointAt(k == 1 ? 0.5 : 0.45)) ? 1 : 0;
+            if (k == 1 && votes != 1)
             {
-                depth++;
+                break;
             }
         }
 
-        return depth;
+        return votes >= 2;
     }
 }

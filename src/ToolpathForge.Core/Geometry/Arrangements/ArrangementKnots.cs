@@ -14,6 +14,7 @@ internal sealed partial class Arrangement
     {
         CollectRuns(ref test);
         PairOffCoincident();
+        Balance();
         return LinkRuns() && EmitRuns();
     }
 
@@ -72,7 +73,7 @@ internal sealed partial class Arrangement
             {
                 Slice slice = _runSlices[run.From];
                 (double from, double to) = Places(slice);
-                run.Middle = Edges[slice.Edge].At((from + to) / 2);
+                run.Middle = Edges[slice.Edge].At(Edges[slice.Edge].Halfway(from, to));
             }
         }
 

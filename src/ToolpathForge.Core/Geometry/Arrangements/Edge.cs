@@ -176,6 +176,15 @@ internal struct Edge
         return sin / (cos + Math.Sqrt((cos * cos) + (sin * sin)));
     }
 
+    /// <summary>The place halfway along between two others: of two edges that coincide between two points it is the same point, whatever their own middles.</summary>
+    internal readonly double Halfway(double from, double to)
+    {
+        // tan of half the sum of the turns from their half tangents, then the half of that; nothing divides by the curvature.
+        double divisor = 1 - (Kappa * Kappa * from * to / 4);
+        double tan = Kappa * (from + to) / (2 * divisor);
+        return (from + to) / (divisor * (1 + Math.Sqrt(1 + (tan * tan))));
+    }
+
     /// <summary>Length between two places: (2/κ)(atan(κb/2) - atan(κa/2)), by its chord where it is nearly straight.</summary>
     internal readonly double LengthBetween(double from, double to)
     {

@@ -112,7 +112,8 @@ internal struct OffsetCheck
         return (source.Role & CandidateRole.Join) != CandidateRole.None && _raw.Corners.Any && square <= limit * limit;
     }
 
-    // A candidate that no loop uses, and whose middle is clear of all but its own edges by more than the slack, should have been used.
+    // A candidate that no loop uses, and whose middle is clear of all but its own edges by more than the slack, should have been used. What goes round the tip
+    // of a cusp on its far side is such a candidate too, but lies on the wrong side.
     private bool NothingMissing(Span<bool> used)
     {
         for (int i = 0; i < used.Length; i++)
@@ -124,13 +125,38 @@ internal struct OffsetCheck
 
             Candidate source = _raw.Sources[i];
             Point2 p = _arrangement.Edges[i].At(0);
-            if (_input.Field.IsClear(p.X, p.Y, _distance + _slack, source.Edge, source.Other) && !_raw.Corners.Any)
+            if (_input.Field.IsClear(p.X, p.Y, _distance + _slack, source.Edge, source.Other)
+                && !_raw.Corners.Any
+                && (_input.IsPath || _input.Field.Winding(p.X, p.Y) > 0 != _outwards)
+                && !IsOnResult(p))
             {
                 return Fails("a piece is missing", p);
             }
         }
 
         return true;
+    }
+
+    // Where a path runs back on itself a candidate may coincide with another one that a loop uses.
+    private readonly bool IsOnResult(Point2 p)
+    {
+        for (int loop = 0; loop < _arrangement.LoopCount; loop++)
+        {
+            foreach (ref readonly LoopPiece piece in _arrangement.Loop(loop))
+            {
+                ref Edge e = ref _arrangement.Edges[piece.Edge];
+                if (e.DistanceSquared(p.X, p.Y, out int end) <= _slack * _slack)
+                {
+                    double place = end == 0 ? e.PlaceOf(p.X, p.Y) : end * e.EndPlace;
+                    if (place >= piece.From - _slack && place <= piece.To + _slack)
+                    {
+                        return true;
+                    }
+                }
+            }
+        }
+
+        return false;
     }
 
     private bool Fails(string reason, Point2 where)

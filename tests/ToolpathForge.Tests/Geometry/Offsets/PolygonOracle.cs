@@ -24,8 +24,12 @@ internal sealed class PolygonOracle
     internal static int Contradictions { get; private set; }
 
     internal PolygonOracle(Region shape, double distance)
+        : this(Polygon(shape), distance)
     {
-        NetTopologySuite.Geometries.Geometry polygon = Polygon(shape);
+    }
+
+    private PolygonOracle(NetTopologySuite.Geometries.Geometry polygon, double distance)
+    {
         double d = Math.Abs(distance);
 
         // Twice the chord error: one for the input, one for our own arcs, which are looked at as chords too.
@@ -34,6 +38,9 @@ internal sealed class PolygonOracle
         _less = Buffer(polygon, distance > 0 ? near : -far);
         _more = Buffer(polygon, distance > 0 ? far : -near);
     }
+
+    /// <summary>The same about everything within a distance of an open path.</summary>
+    internal static PolygonOracle OfPath(Contour path, double distance) => new(new LineString(Chords(path).ToArray()), distance);
 
     /// <summary>What is wrong with a result; null when nothing is.</summary>
     internal string? Judge(Region result)
