@@ -47,13 +47,13 @@ internal static class JobKeys
         Key.Feed("feed", "Feed in the plane.", 20, 30000).ElseFrom("from the chip that bit, material and machine allow"),
         Key.Feed("plunge", "Feed downwards.", 10, 10000).ElseFrom("from the feed, at most the machine's"),
         Key.Length("pass-depth", "Largest depth of one pass.", 0.1, 100).ElseFrom("from bit, material and machine"),
-        Key.Length("allowance", "What roughing leaves on the finished edge.", 0, 10).ElseFrom("0.5 mm, more where the frame gives way"),
-        Key.Length("overcut", "How far below the stock the last pass goes, into the spoilboard.", 0, 5).ElseFrom("0.3 mm"),
+        Key.Length("allowance", "What roughing leaves on the finished edge.", 0, 10).ElseFrom("0.5 mm"),
+        Key.Length("overcut", "How far below the stock the last pass goes, into the spoilboard.", 0, 5).ElseFrom("0.3 mm for a panel, 0.4 mm for a board"),
         Key.Choice("direction", "Which way round the finish goes; by-grain decides edge by edge.", "by-grain", "conventional", "climb")
             .ElseFrom("by-grain"),
         Key.Whole("tabs", "How many tabs hold the piece.", 3, 60).ElseFrom("by the length of the outline, three at least"),
-        Key.Length("tab-length", "Length of a tab.", 1, 100).ElseFrom("from bit and thickness"),
-        Key.Length("tab-height", "Height of a tab above the underside of the stock.", 0.2, 30).ElseFrom("from the thickness"),
+        Key.Length("tab-length", "Length of a tab.", 1, 100).ElseFrom("8 mm"),
+        Key.Length("tab-height", "Height of a tab above the underside of the stock.", 0.2, 30).ElseFrom("about a third of the thickness, 1 to 3 mm"),
     ]);
 
     private static ImmutableArray<Key> CommonBefore { get; } =

@@ -20,6 +20,9 @@ public class PlannerTests
     [Theory]
     [InlineData("metric-centre")]
     [InlineData("inch-radius-paused")]
+    [InlineData("metric-lines")]
+    [InlineData("metric-hand-switched")]
+    [InlineData("inch-centre")]
     public void Every_program_of_the_sample_is_proven_in_every_dialect(string dialect)
     {
         Plan plan = Planner.Plan(SamplePlan.In(dialect), cancel: s_never);

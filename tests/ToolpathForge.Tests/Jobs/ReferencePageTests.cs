@@ -1,0 +1,45 @@
+using System.Text;
+using ToolpathForge.Catalogue;
+using ToolpathForge.Jobs;
+using ToolpathForge.Posting;
+using ToolpathForge.Shapes;
+using ToolpathForge.Tests.Support;
+
+namespace ToolpathForge.Tests.Jobs;
+
+/// <summary>The reference pages say what the readers read: their tables are made from the readers' own keys and compared byte for byte.</summary>
+public class ReferencePageTests
+{
+    [Fact]
+    public void The_reference_of_the_job_file_is_what_the_reader_reads()
+    {
+        var parts = new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["head"] = ReferencePage.Table(JobKeys.Head),
+            ["pattern"] = ReferencePage.Table(JobKeys.Pattern),
+            ["pattern stock"] = ReferencePage.Table(JobKeys.PanelStock),
+            ["plate"] = ReferencePage.Table(JobKeys.Plate),
+            ["board end"] = ReferencePage.Table(JobKeys.BoardEnd),
+            ["board stock"] = ReferencePage.Table(JobKeys.BoardStock),
+            ["end"] = ReferencePage.Table(JobKeys.End),
+            ["cut"] = ReferencePage.Table(JobKeys.Cut),
+            ["shapes"] = string.Join('\n', ShapeList.All.Select(s => $"**`{s.Id}`**: {s.Says}\n\n{ReferencePage.Table(JobKeys.ShapeTable(s))}")),
+        };
+        Same(Repo.Path("samples", "README.md"), parts);
+    }
+
+    [Fact]
+    public void The_reference_of_dialects_is_what_the_reader_reads()
+    {
+        var parts = new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["dialect"] = ReferencePage.Table(CatalogueKeys.Dialect),
+            ["placeholders"] = string.Join('\n', Placeholders.Names.Select(n => $"- `{{{n}}}`")) + "\n",
+            ["shipped"] = string.Join('\n', Catalogues.Shipped.Dialects.All.Select(d => $"- `{d.Id}`: {d.Name}.")) + "\n",
+        };
+        Same(Repo.Path("postprocessors", "README.md"), parts);
+    }
+
+    private static void Same(string path, Dictionary<string, string> parts) =>
+        Golden.SameFile(path, Encoding.UTF8.GetBytes(ReferencePage.Fill(File.ReadAllText(path), parts)));
+}
