@@ -77,16 +77,17 @@ internal static class Shapes
         return Contour.Polygon(points.ToArray());
     }
 
-    /// <summary>Wavy loops one inside the other, 8 mm apart, material between each second pair.</summary>
-    internal static Region Nested(int loops, int segmentsEach)
+    /// <summary>Wavy loops one inside the other, 8 mm apart, material between each second pair; segments of about 6 mm whatever the loop.</summary>
+    internal static Region Nested(int loops)
     {
         var all = new Contour[loops];
         for (int k = 0; k < loops; k++)
         {
             double radius = 40 + (8 * k);
-            double half = Math.PI / segmentsEach;
-            var vertices = new Vertex[segmentsEach];
-            for (int i = 0; i < segmentsEach; i++)
+            int segments = 2 * (int)Math.Round(Math.PI * radius / 6);
+            double half = Math.PI / segments;
+            var vertices = new Vertex[segments];
+            for (int i = 0; i < segments; i++)
             {
                 vertices[i] = new Vertex(Point2.Direction(2 * half * i) * radius, (i & 1) == 0 ? 0.2 : -0.1);
             }

@@ -24,9 +24,11 @@ internal static class OffsetFigures
             yield return () => Growth($"offset deep comb of 50 to 2,000 teeth, {side}", 40, Shapes.Comb(50), Shapes.Comb(2_000), d);
         }
 
-        // Both have 40 segments a loop; the loops lie one inside the other, so that each box holds all that lie within.
-        yield return () => Pairs.Growth(
-            "offset nested loops, 5 to 100", Linear, 1.25, 20, Work(Shapes.Nested(5, 40), 1), Work(Shapes.Nested(100, 40), 1));
+        // The loops lie one inside the other, so that each box holds all that lie within.
+        Region few = Shapes.Nested(5);
+        Region many = Shapes.Nested(100);
+        double sizes = many.Loops.Sum(static l => l.SegmentCount) / (double)few.Loops.Sum(static l => l.SegmentCount);
+        yield return () => Pairs.Growth("offset nested loops, 5 to 100", Linear, 1.25, sizes, Work(few, 1), Work(many, 1));
     }
 
     private static Figure AgainstPolygons(string name, double goal, Contour contour, double distance)

@@ -24,6 +24,7 @@ internal sealed partial class Arrangement
 {
     private readonly BoxTree _tree = new();
     private int[] _found = new int[64];
+    private double[] _turned = [];
     private Contact[] _contacts = new Contact[64];
     private int _contactCount;
     private double _tolerance;
@@ -88,22 +89,46 @@ internal sealed partial class Arrangement
     /// <param name="kind">What decides at a plain node.</param>
     /// <param name="largest">Bound of the coordinates, mm.</param>
     /// <param name="tolerance">What counts as one point, mm.</param>
+    /// <param name="scattered">True when edges that follow one another in order do not stand near each other, as in many loops.</param>
     /// <param name="test">Decides about slices.</param>
-    internal bool Run<TTest>(NodeRule kind, double largest, double tolerance, ref TTest test)
+    internal bool Run<TTest>(NodeRule kind, double largest, double tolerance, bool scattered, ref TTest test)
         where TTest : struct, ISliceTest
     {
         Failure = null;
         _tolerance = tolerance;
-        FindContacts(largest);
+        FindContacts(largest, scattered);
         SortEvents();
         MarkKnots(kind);
         return Trace(kind, ref test);
     }
 
-    private void FindContacts(double largest)
+    /// <summary>
+    /// A smooth chain that turns by less than half a turn in all, left and right alike, cannot meet itself: a loop with one corner turns by half a turn at least.
+    /// A turn is at most four times the bulge; the bound keeps a hundredth in hand for joins that are smooth but for rounding.
+    /// </summary>
+    private const double ChainBulges = (Math.PI / 4) - 0.01;
+
+    private void SumTurns()
+    {
+        Grow(ref _turned, EdgeCount);
+        double sum = 0;
+        for (int i = 0; i < EdgeCount; i++)
+        {
+            if (i > 0 && (Next[i - 1] != i || (Traits[i - 1] & EdgeTraits.TangentNext) == EdgeTraits.None))
+            {
+                sum += 1;
+            }
+
+            sum += Math.Abs(Edges[i].Bulge);
+            _turned[i] = sum;
+        }
+    }
+
+    private void FindContacts(double largest, bool scattered)
     {
         _contactCount = 0;
         int count = EdgeCount;
+        SumTurns();
         _tree.Reset(count);
         double pad = BoxTree.PadFor(largest, _tolerance);
         Edge[] edges = Edges;
@@ -112,7 +137,7 @@ internal sealed partial class Arrangement
             _tree.Set(i, edges[i], pad);
         }
 
-        _tree.Build();
+        _tree.Build(scattered);
         Unsafe.SkipInit(out Meetings meetings);
         int groups = _tree.Groups;
         for (int g = 0; g < groups; g++)
@@ -133,11 +158,16 @@ internal sealed partial class Arrangement
                         mask &= ~0u << (lane + 1);
                     }
 
+                    int i = first + lane;
+                    double before = _turned[i] - Math.Abs(edges[i].Bulge);
                     while (mask != 0)
                     {
                         int j = (h << 3) + BitOperations.TrailingZeroCount(mask);
                         mask &= mask - 1;
-                        Meet(first + lane, j, ref meetings);
+                        if (_turned[j] - before >= ChainBulges)
+                        {
+                            Meet(i, j, ref meetings);
+                        }
                     }
                 }
             }

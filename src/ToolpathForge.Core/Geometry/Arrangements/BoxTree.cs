@@ -12,6 +12,8 @@ namespace ToolpathForge.Geometry;
 /// <remarks>
 /// A group is 32 floats: eight left sides, eight lower sides, eight right sides, eight upper sides, so that one comparison tests eight boxes.
 /// Level 0 holds the boxes themselves; item i of level k + 1 is the box round group i of level k. The top level has one group.
+/// Where neighbours in order are not near each other (many loops), the groups of level 0 keep their place, but the items of level 1 stand along a curve that fills
+/// the plane (their centres' coordinates with the bits taken in turns).
 /// </remarks>
 internal sealed class BoxTree
 {
@@ -21,6 +23,9 @@ internal sealed class BoxTree
     private float[] _boxes = new float[GroupFloats];
     private int[] _stack = new int[64];
     private int _levels;
+    private bool _scattered;
+    private int[] _order = [];
+    private uint[] _keys = [];
 
     /// <summary>How many boxes it holds.</summary>
     internal int Count { get; private set; }
@@ -64,9 +69,17 @@ internal sealed class BoxTree
     internal static double PadFor(double largestCoordinate, double touching) => (largestCoordinate * 1.2e-7) + touching;
 
     /// <summary>Builds the upper levels.</summary>
-    internal void Build()
+    /// <param name="scattered">True when neighbours in order may lie far apart.</param>
+    internal void Build(bool scattered)
     {
         int items = Count;
+        _scattered = scattered && _levels > 2;
+        if (_scattered)
+        {
+            ClearTail(0, items);
+            Order();
+        }
+
         for (int level = 0; level < _levels; level++)
         {
             ClearTail(level, items);
@@ -75,7 +88,8 @@ internal sealed class BoxTree
             {
                 for (int g = 0; g < groups; g++)
                 {
-                    ref float at = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_boxes), _levelStart[level] + (g * GroupFloats));
+                    int from = _scattered && level == 0 ? _order[g] : g;
+                    ref float at = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_boxes), _levelStart[level] + (from * GroupFloats));
                     ref float up = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_boxes), _levelStart[level + 1] + ((g >> 3) * GroupFloats) + (g & 7));
                     up = Least(Vector256.LoadUnsafe(ref at));
                     Unsafe.Add(ref up, Fan) = Least(Vector256.LoadUnsafe(ref at, Fan));
@@ -95,9 +109,9 @@ internal sealed class BoxTree
     /// <summary>The box round a group.</summary>
     internal Box1 Round(int group)
     {
-        if (_levels == 1)
+        if (_levels == 1 || _scattered)
         {
-            Boxes8 all = Load(0, 0);
+            Boxes8 all = Load(0, group);
             return new Box1(Least(all.MinX), Least(all.MinY), -Least(-all.MaxX), -Least(-all.MaxY));
         }
 
@@ -142,7 +156,12 @@ internal sealed class BoxTree
             {
                 int item = (group << 3) + BitOperations.TrailingZeroCount(mask);
                 mask &= mask - 1;
-                if (((item + 1) << shift) <= fromGroup)
+                if (_scattered && level == 1)
+                {
+                    item = _order[item];
+                }
+
+                if ((!_scattered || level == 1) && ((item + 1) << shift) <= fromGroup)
                 {
                     continue;
                 }
@@ -170,8 +189,60 @@ internal sealed class BoxTree
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Boxes8 Group(int level, int group) => Load(level, group);
 
+    /// <summary>The boxes that an item of a level goes round, where they follow one another: false above level 1 when scattered.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal bool Span(int level, int item, out int first, out int last)
+    {
+        if (_scattered && level > 0)
+        {
+            first = level == 1 ? _order[item] << 3 : 0;
+            last = Math.Min(first + Fan, Count) - 1;
+            return level == 1;
+        }
+
+        first = item << (3 * level);
+        last = Math.Min((item + 1) << (3 * level), Count) - 1;
+        return true;
+    }
+
     /// <summary>Number of levels.</summary>
     internal int Levels => _levels;
+
+    private void Order()
+    {
+        int groups = Groups;
+        if (_order.Length < groups)
+        {
+            _order = new int[Math.Max(groups, _order.Length * 2)];
+            _keys = new uint[_order.Length];
+        }
+
+        Box1 all = new(float.PositiveInfinity, float.PositiveInfinity, float.NegativeInfinity, float.NegativeInfinity);
+        for (int g = 0; g < groups; g++)
+        {
+            Box1 b = Round(g);
+            all = new Box1(Math.Min(all.MinX, b.MinX), Math.Min(all.MinY, b.MinY), Math.Max(all.MaxX, b.MaxX), Math.Max(all.MaxY, b.MaxY));
+        }
+
+        float scale = 65535 / Math.Max(Math.Max(all.MaxX - all.MinX, all.MaxY - all.MinY), float.Epsilon);
+        for (int g = 0; g < groups; g++)
+        {
+            Box1 b = Round(g);
+            _order[g] = g;
+            _keys[g] = Spread((uint)((((b.MinX + b.MaxX) / 2) - all.MinX) * scale)) | (Spread((uint)((((b.MinY + b.MaxY) / 2) - all.MinY) * scale)) << 1);
+        }
+
+        Array.Sort(_keys, _order, 0, groups);
+    }
+
+    // 16 bits with a gap after each.
+    private static uint Spread(uint x)
+    {
+        x = (x | (x << 8)) & 0x00FF00FF;
+        x = (x | (x << 4)) & 0x0F0F0F0F;
+        x = (x | (x << 2)) & 0x33333333;
+        return (x | (x << 1)) & 0x55555555;
+    }
 
     private static float Least(Vector256<float> v)
     {

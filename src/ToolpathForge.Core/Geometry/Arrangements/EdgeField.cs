@@ -65,7 +65,9 @@ internal sealed class EdgeField
     internal void Trim(int count) => Count = count;
 
     /// <summary>Builds the index once all edges are there.</summary>
-    internal void Build(double largest)
+    /// <param name="largest">Bound of the coordinates, mm.</param>
+    /// <param name="scattered">See <see cref="BoxTree.Build"/>.</param>
+    internal void Build(double largest, bool scattered)
     {
         _tree.Reset(Count);
         double pad = BoxTree.PadFor(largest, 0);
@@ -74,7 +76,7 @@ internal sealed class EdgeField
             _tree.Set(i, Edges[i], pad);
         }
 
-        _tree.Build();
+        _tree.Build(scattered);
     }
 
     /// <summary>True when no edge, but for two that may be named, lies nearer to the point than the limit.</summary>
@@ -119,17 +121,16 @@ internal sealed class EdgeField
                 int lane = BitOperations.TrailingZeroCount(mask);
                 mask &= mask - 1;
                 int item = (group << 3) + lane;
-                int first = item << (3 * level);
-                int last = Math.Min((item + 1) << (3 * level), Count) - 1;
+                bool whole = _tree.Span(level, item, out int first, out int last);
 
                 // A float below x by at least its rounding is below x.
-                if (boxes.MinX.GetElement(lane) > x && ChainOf[first] == ChainOf[last])
+                if (whole && boxes.MinX.GetElement(lane) > x && ChainOf[first] == ChainOf[last])
                 {
                     winding += Crossing(Edges[first].Y0, Edges[last].Y1, y);
                 }
                 else if (level > 0)
                 {
-                    _stack[depth++] = ((level - 1) << 27) | item;
+                    _stack[depth++] = ((level - 1) << 27) | (level == 1 ? first >> 3 : item);
                 }
                 else
                 {

@@ -53,7 +53,7 @@ internal sealed class LevelEngine
         }
 
         var test = new LevelTest(field, level);
-        if (!_arrangement.Run(NodeRule.Tested, _input.Largest, Accuracy.MergeWithin(_input.Largest), ref test))
+        if (!_arrangement.Run(NodeRule.Tested, _input.Largest, Accuracy.MergeWithin(_input.Largest), loops.Length > 1, ref test))
         {
             throw new InvalidOperationException("A set operation did not close: " + _arrangement.Failure);
         }

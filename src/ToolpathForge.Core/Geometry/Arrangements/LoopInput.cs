@@ -49,7 +49,7 @@ internal sealed class LoopInput
             }
         }
 
-        Field.Build(Largest);
+        Field.Build(Largest, LoopStart.Count > 2);
     }
 
     /// <summary>Turns a lone loop so that its inside lies on the left, where it does not.</summary>
@@ -58,7 +58,7 @@ internal sealed class LoopInput
         if (Turned.Count == 1 && IsClockwise())
         {
             TurnRound();
-            Field.Build(Largest);
+            Field.Build(Largest, false);
         }
     }
 

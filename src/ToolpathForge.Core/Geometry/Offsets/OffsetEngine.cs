@@ -85,7 +85,7 @@ internal sealed class OffsetEngine
     {
         _raw.Fill(_input, tried, join, end, _arrangement);
         var test = new ClearTest(_input.Field, _raw.Corners, Math.Abs(tried) - (4 * tolerance), 4 * tolerance);
-        if (!_arrangement.Run(tried > 0 ? NodeRule.Union : NodeRule.Intersection, largest, tolerance, ref test))
+        if (!_arrangement.Run(tried > 0 ? NodeRule.Union : NodeRule.Intersection, largest, tolerance, _input.LoopStart.Count > 2, ref test))
         {
             failure = _arrangement.Failure;
             at = _arrangement.FailedAt + _input.Shift;

@@ -41,7 +41,7 @@ internal sealed class SharpCorners
             _tree.Set(i, Edge.Of(c.Vertex.X, c.Vertex.Y, c.Apex.X, c.Apex.Y, 0), distance + BoxTree.PadFor(largest + (2 * distance), 0));
         }
 
-        _tree.Build();
+        _tree.Build(false);
     }
 
     /// <summary>True when the point lies in a kite, by more than the margin from its border.</summary>
