@@ -16,7 +16,7 @@ public static class CheckJob
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static Report Run(string job, Action<string>? stage, CancellationToken cancel)
     {
-        Walked walked = Walked.From(job, stage, cancel);
+        Walked walked = Walked.From(job, null, stage, cancel);
         var reply = new CheckReply
         {
             ExitCode = walked.ExitCode,

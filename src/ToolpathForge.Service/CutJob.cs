@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ToolpathForge.Findings;
 using ToolpathForge.Plugin.Contract;
+using ToolpathForge.Posting;
 using ToolpathForge.Service.Output;
 using ToolpathForge.Service.Telling;
 using ToolpathForge.Service.Wire;
@@ -16,13 +17,14 @@ public static class CutJob
     /// <param name="stage">Told the name of each stage as it begins; may be null.</param>
     /// <param name="cancel">Ends the work; once the old folder has been set aside it is carried through.</param>
     /// <exception cref="OperationCanceledException">Cancelled; the folder is as it was.</exception>
-    public static Report Run(string job, string folder, Action<string>? stage, CancellationToken cancel) => Run(job, folder, Disk.Real, stage, cancel);
+    public static Report Run(string job, string folder, Action<string>? stage, CancellationToken cancel) =>
+        Run(job, folder, Disk.Real, null, stage, cancel);
 
-    internal static Report Run(string job, string folder, Disk disk, Action<string>? stage, CancellationToken cancel)
+    internal static Report Run(string job, string folder, Disk disk, IPostProcessor? post, Action<string>? stage, CancellationToken cancel)
     {
         // What a killed run left is put right first, and a folder that may not be replaced is told before anybody waits for a plan.
         ImmutableArray<Finding> hindrances = OutputFolder.Prepare(folder, disk);
-        Walked walked = Walked.From(job, stage, cancel);
+        Walked walked = Walked.From(job, post, stage, cancel);
         ImmutableArray<Finding> findings = [.. walked.Findings, .. hindrances];
         int exit = Math.Max(walked.ExitCode, Teller.ExitCode(hindrances));
         OutputResult? written = null;

@@ -38,7 +38,7 @@ public static class NewJob
 
     private static Finding? Write(string path, string text)
     {
-        Finding Told(FindingKind kind, params ImmutableArray<Arg> more) => Finding.Of(kind, Place.InFile(path, 0, 0), [Arg.Of("file", path), .. more]);
+        Finding Told(FindingKind kind, params ImmutableArray<Arg> more) => Finding.Of(kind, Place.InFile(path, 0, 0), more);
         try
         {
             if (Directory.Exists(path))
@@ -66,9 +66,13 @@ public static class NewJob
                 return Told(FileFindings.Exists);
             }
         }
+        catch (DirectoryNotFoundException)
+        {
+            return Told(FileFindings.NoFolder);
+        }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return Told(FileFindings.CannotWrite, Arg.Of("reason", e.Message));
+            return Told(FileFindings.CannotWrite, Arg.Of("reason", Refusal.Of(e)));
         }
     }
 }

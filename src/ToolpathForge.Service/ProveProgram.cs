@@ -38,7 +38,7 @@ public static class ProveProgram
     public static Report Run(string file, string job, string? make, Action<string>? stage, CancellationToken cancel)
     {
         (string? text, Finding? unreadable) = TextFile.Read(file, file, TextFile.LargestProgram);
-        Walked walked = Walked.From(job, stage, cancel);
+        Walked walked = Walked.From(job, null, stage, cancel);
         List<Finding> findings = [.. walked.Findings];
         if (unreadable is not null)
         {
@@ -46,7 +46,7 @@ public static class ProveProgram
         }
 
         ImmutableArray<PlannedProgram> programs = walked.Plan is null ? [] : [.. walked.Plan.Programs, .. walked.Plan.FailedProofs];
-        PlannedProgram? meant = programs.IsEmpty ? null : Meant(file, make, programs, findings);
+        PlannedProgram? meant = programs.IsEmpty || text is null ? null : Meant(file, make, programs, findings);
         int exit = Teller.ExitCode(findings);
         ProofReport? proof = null;
         if (text is not null && meant is not null)

@@ -3,6 +3,7 @@ using ToolpathForge.Findings;
 using ToolpathForge.Measures;
 using ToolpathForge.Planning;
 using ToolpathForge.Plugin.Contract;
+using ToolpathForge.Posting;
 using ToolpathForge.Service.Files;
 using ToolpathForge.Service.Telling;
 using ToolpathForge.Service.Wire;
@@ -27,7 +28,7 @@ internal sealed record Walked(string File, Plan? Plan, ImmutableArray<Finding> F
         ? ExitCodes.NotProven
         : Teller.ExitCode(Findings);
 
-    internal static Walked From(string file, Action<string>? stage, CancellationToken cancel)
+    internal static Walked From(string file, IPostProcessor? post, Action<string>? stage, CancellationToken cancel)
     {
         stage?.Invoke("reading");
         Loaded loaded = JobFile.Load(file, cancel);
@@ -36,7 +37,7 @@ internal sealed record Walked(string File, Plan? Plan, ImmutableArray<Finding> F
             return new Walked(file, null, loaded.Findings);
         }
 
-        Plan plan = Planner.Plan(loaded.Job, stage, cancel);
+        Plan plan = post is null ? Planner.Plan(loaded.Job, stage, cancel) : Planner.Plan(loaded.Job, post, stage, cancel);
         return new Walked(file, plan, [.. loaded.Findings, .. plan.Findings]);
     }
 }

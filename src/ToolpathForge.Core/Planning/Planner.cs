@@ -73,7 +73,6 @@ public static class Planner
                 cut.Clamping.Name, cut.Clamping.Name + post.Dialect.FileEnding, text, cut, target, proof, seconds));
         }
 
-        stage?.Invoke("done");
         ImmutableArray<PlannedProgram> failed = [.. programs.Where(p => !p.Proof.Passed)];
         findings.AddRange(failed.Select(Unproven));
         return new Plan(job, [.. findings], pieces, failed.IsEmpty ? [.. programs] : [], failed);

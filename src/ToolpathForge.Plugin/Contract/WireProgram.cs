@@ -21,7 +21,10 @@ public sealed class WireProgram
     /// <summary>Feed in the plane, mm/min.</summary>
     public double Feed { get; set; }
 
-    /// <summary>How long it runs, minutes: an estimate.</summary>
+    /// <summary>How many times it is to be run, each time with new stock, to make the count.</summary>
+    public int Times { get; set; }
+
+    /// <summary>How long it runs once, minutes: an estimate.</summary>
     public double Minutes { get; set; }
 
     /// <summary>Length of its path at feed, mm.</summary>

@@ -9,7 +9,7 @@ internal static class FileFindings
     internal static readonly FindingKind Missing = new(
         "file-missing",
         Severity.Stop,
-        "There is no file {file}.",
+        "There is no such file.",
         "Look at the spelling and at the folder. {near}")
     { Unusable = true };
 
@@ -17,7 +17,7 @@ internal static class FileFindings
     internal static readonly FindingKind IsFolder = new(
         "file-is-folder",
         Severity.Stop,
-        "{file} is a folder, not a file.",
+        "This is a folder, not a file.",
         "Name a file in it.")
     { Unusable = true };
 
@@ -25,7 +25,7 @@ internal static class FileFindings
     internal static readonly FindingKind Unreadable = new(
         "file-unreadable",
         Severity.Stop,
-        "The file {file} cannot be read: {reason}",
+        "The file cannot be read: {reason}.",
         "Look at the file's permissions, and whether another program holds it.")
     { Unusable = true };
 
@@ -33,7 +33,7 @@ internal static class FileFindings
     internal static readonly FindingKind TooLarge = new(
         "file-over-size",
         Severity.Stop,
-        "The file {file} is larger than {megabytes} MB.",
+        "The file is larger than {megabytes} MB.",
         "Check that it is the file you mean.")
     { Unusable = true };
 
@@ -41,7 +41,7 @@ internal static class FileFindings
     internal static readonly FindingKind NotText = new(
         "file-not-utf-8",
         Severity.Stop,
-        "The file {file} is not text in UTF-8.",
+        "The file is not text in UTF-8.",
         "Save it again as UTF-8 in your editor, or check that it is the file you mean.")
     { Unusable = true };
 
@@ -49,7 +49,7 @@ internal static class FileFindings
     internal static readonly FindingKind Exists = new(
         "file-exists",
         Severity.Stop,
-        "{file} is there already; it has been left alone.",
+        "The file is there already; it has been left alone.",
         "Choose another name, or move that file away first.")
     { Unusable = true };
 
@@ -57,7 +57,15 @@ internal static class FileFindings
     internal static readonly FindingKind CannotWrite = new(
         "file-cannot-write",
         Severity.Stop,
-        "The file {file} cannot be written: {reason}",
+        "The file cannot be written: {reason}.",
         "Look at the folder's permissions and at the free space on the disk.")
+    { Unusable = true };
+
+    /// <summary>The folder that a new file should go to is not there.</summary>
+    internal static readonly FindingKind NoFolder = new(
+        "file-no-folder",
+        Severity.Stop,
+        "The folder for this file is not there.",
+        "Make the folder first, or look at the spelling.")
     { Unusable = true };
 }

@@ -60,6 +60,8 @@ internal static class JobFile
 
             return rows;
         });
-        return new Loaded(more.Count == 0 ? reading.Job : null, [.. reading.Findings, .. more], files.ToImmutable());
+        // Findings name the file as the person did; what is written names it without folders, so that it does not depend on where the command was typed.
+        Job? job = more.Count == 0 && reading.Job is { } read ? read with { FileName = Path.GetFileName(path) } : null;
+        return new Loaded(job, [.. reading.Findings, .. more], files.ToImmutable());
     }
 }

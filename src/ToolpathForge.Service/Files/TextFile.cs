@@ -23,7 +23,7 @@ internal static class TextFile
     internal static (string? Text, Finding? Finding) Read(string path, string shown, int largest, Place? at = null)
     {
         Place place = at ?? Place.InFile(shown, 0, 0);
-        Finding Told(FindingKind kind, params ImmutableArray<Arg> more) => Finding.Of(kind, place, [Arg.Of("file", shown), .. more]);
+        Finding Told(FindingKind kind, params ImmutableArray<Arg> more) => Finding.Of(kind, place, more);
         try
         {
             if (Directory.Exists(path))
@@ -47,7 +47,7 @@ internal static class TextFile
                 ReadOnlySpan<byte> before = text[..Math.Clamp(e.Index, 0, text.Length)];
                 int line = before.Count((byte)'\n') + 1;
                 int column = Encoding.UTF8.GetCharCount(before[(before.LastIndexOf((byte)'\n') + 1)..]) + 1;
-                return (null, Finding.Of(FileFindings.NotText, at ?? Place.InFile(shown, line, column), Arg.Of("file", shown)));
+                return (null, Finding.Of(FileFindings.NotText, at ?? Place.InFile(shown, line, column)));
             }
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
@@ -56,7 +56,7 @@ internal static class TextFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return (null, Told(FileFindings.Unreadable, Arg.Of("reason", e.Message)));
+            return (null, Told(FileFindings.Unreadable, Arg.Of("reason", Refusal.Of(e))));
         }
     }
 

@@ -6,7 +6,9 @@ namespace ToolpathForge.Service.Output;
 /// The handful of things that writing an output folder does to a disk, one method each. Every one announces itself first, so that a test can break
 /// off before any of them and look at what a killed process would leave behind. Nothing here deletes a folder that is not empty.
 /// </summary>
-internal sealed class Disk(Action<string, string>? before = null)
+/// <param name="before">Told what is about to be done, and to which path.</param>
+/// <param name="forces">Whether to wait until the medium has what was written; only a test that no power cut can spoil does without.</param>
+internal sealed class Disk(Action<string, string>? before = null, bool forces = true)
 {
     /// <summary>The disk as it is.</summary>
     internal static Disk Real { get; } = new();
@@ -30,7 +32,7 @@ internal sealed class Disk(Action<string, string>? before = null)
         Step("write on", path);
         file.Write(bytes[half..]);
         Step("force", path);
-        file.Flush(flushToDisk: true);
+        file.Flush(flushToDisk: forces);
     }
 
     internal void Rename(string from, string to)
@@ -106,7 +108,7 @@ internal sealed class Disk(Action<string, string>? before = null)
     internal void ForceFolder(string path)
     {
         Step("force folder", path);
-        if (OperatingSystem.IsWindows())
+        if (OperatingSystem.IsWindows() || !forces)
         {
             return;
         }

@@ -5,8 +5,7 @@ namespace ToolpathForge.Service.Output;
 
 /// <summary>Tells our own files in a folder from everybody else's, and removes ours.</summary>
 /// <param name="disk">The disk.</param>
-/// <param name="shown">The folder as the person wrote it, for findings.</param>
-internal sealed class FolderContents(Disk disk, string shown)
+internal sealed class FolderContents(Disk disk)
 {
     /// <summary>Beyond this many findings about one folder, more names help nobody.</summary>
     private const int MostNamed = 5;
@@ -19,48 +18,48 @@ internal sealed class FolderContents(Disk disk, string shown)
     /// missing is no hindrance: the person has taken it away.
     /// </summary>
     /// <param name="folder">An existing folder.</param>
+    /// <param name="shown">The folder as findings name it: as the person wrote it.</param>
     /// <param name="broken">True for what a broken-off run left: its files may be cut short, and so may its manifest.</param>
-    internal ImmutableArray<Finding> Inspect(string folder, bool broken = false)
+    internal ImmutableArray<Finding> Inspect(string folder, string shown, bool broken = false)
     {
         FileSystemInfo[] entries = disk.Entries(folder);
         FileSystemInfo? list = Array.Find(entries, e => e.Name == Manifest.FileName && IsPlainFile(e));
         Manifest? manifest = list is null ? null : Manifest.Read(disk.Read(list.FullName));
         bool alone = broken && manifest is null && entries.Length == 1;
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        Walk(folder, "", entries, manifest, alone, broken, findings);
+        Walk("", entries);
         return findings.ToImmutable();
-    }
 
-    private void Walk(
-        string folder, string prefix, FileSystemInfo[] entries, Manifest? manifest, bool manifestIsOurs, bool broken, ImmutableArray<Finding>.Builder findings)
-    {
-        foreach (FileSystemInfo entry in entries)
+        void Walk(string prefix, FileSystemInfo[] inside)
         {
-            if (findings.Count == MostNamed)
+            foreach (FileSystemInfo entry in inside)
             {
-                return;
-            }
+                if (findings.Count == MostNamed)
+                {
+                    return;
+                }
 
-            string name = prefix + entry.Name;
-            if (prefix.Length == 0 && (name == Manifest.FileName ? (manifest is not null || manifestIsOurs) && IsPlainFile(entry) : IsViewFile(entry)))
-            {
-                continue;
-            }
+                string name = prefix + entry.Name;
+                if (prefix.Length == 0 && (name == Manifest.FileName ? (manifest is not null || alone) && IsPlainFile(entry) : IsViewFile(entry)))
+                {
+                    continue;
+                }
 
-            if (entry is DirectoryInfo && entry.LinkTarget is null && manifest?.Files.Any(f => f.Name.StartsWith(name + "/", StringComparison.Ordinal)) == true)
-            {
-                Walk(entry.FullName, name + "/", disk.Entries(entry.FullName), manifest, false, broken, findings);
-                continue;
-            }
+                if (entry is DirectoryInfo && entry.LinkTarget is null && manifest?.Files.Any(f => f.Name.StartsWith(name + "/", StringComparison.Ordinal)) == true)
+                {
+                    Walk(name + "/", disk.Entries(entry.FullName));
+                    continue;
+                }
 
-            ManifestEntry known = manifest?.Files.FirstOrDefault(f => f.Name == name) ?? default;
-            if (known.Name is null || !IsPlainFile(entry))
-            {
-                findings.Add(Told(OutputFindings.ForeignFile, folder, entry, name));
-            }
-            else if (!broken && (((FileInfo)entry).Length != known.Bytes || Manifest.Hash(disk.Read(entry.FullName)) != known.Sha256))
-            {
-                findings.Add(Told(OutputFindings.EditedFile, folder, entry, name));
+                ManifestEntry known = manifest?.Files.FirstOrDefault(f => f.Name == name) ?? default;
+                if (known.Name is null || !IsPlainFile(entry))
+                {
+                    findings.Add(Told(OutputFindings.ForeignFile, shown, entry, name));
+                }
+                else if (!broken && (((FileInfo)entry).Length != known.Bytes || Manifest.Hash(disk.Read(entry.FullName)) != known.Sha256))
+                {
+                    findings.Add(Told(OutputFindings.EditedFile, shown, entry, name));
+                }
             }
         }
     }
@@ -119,9 +118,9 @@ internal sealed class FolderContents(Disk disk, string shown)
         disk.DeleteFolder(folder);
     }
 
-    private Finding Told(FindingKind kind, string folder, FileSystemInfo entry, string name) => Finding.Of(
+    private static Finding Told(FindingKind kind, string shown, FileSystemInfo entry, string name) => Finding.Of(
         kind,
-        Place.InFile(Path.Combine(folder, entry.Name), 0, 0),
+        Place.InFile(Path.Combine(shown, name), 0, 0),
         Arg.Of("folder", shown),
         Arg.Of("name", entry is DirectoryInfo ? name + "/" : name));
 

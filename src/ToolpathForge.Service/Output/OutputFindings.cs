@@ -57,7 +57,7 @@ internal static class OutputFindings
     internal static readonly FindingKind CannotWrite = new(
         "output-cannot-write",
         Severity.Stop,
-        "The folder {folder} cannot be written: {reason}",
+        "The folder {folder} cannot be written: {reason}.",
         "Look at the folder's permissions and at the free space on the disk, or name another folder with --out.")
     { Unusable = true };
 

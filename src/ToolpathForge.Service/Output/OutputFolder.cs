@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Findings;
+using ToolpathForge.Service.Files;
 
 namespace ToolpathForge.Service.Output;
 
@@ -35,7 +36,7 @@ internal sealed class OutputFolder
         fresh = beside + "-new";
         aside = beside + "-old";
         key = beside + "-lock";
-        contents = new FolderContents(disk, shown);
+        contents = new FolderContents(disk);
     }
 
     /// <summary>Puts back what a killed run set aside, and says early whether the folder may be written. It makes and changes nothing else.</summary>
@@ -119,7 +120,7 @@ internal sealed class OutputFolder
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return (path, [Refused(OutputFindings.CannotWrite, e.Message)]);
+            return (path, [Refused(OutputFindings.CannotWrite, Refusal.Of(e))]);
         }
     }
 
@@ -145,7 +146,7 @@ internal sealed class OutputFolder
     {
         if (Directory.Exists(fresh))
         {
-            ImmutableArray<Finding> foreign = contents.Inspect(fresh, broken: true);
+            ImmutableArray<Finding> foreign = contents.Inspect(fresh, fresh, broken: true);
             if (!foreign.IsEmpty)
             {
                 return foreign;
@@ -163,7 +164,7 @@ internal sealed class OutputFolder
 
             if (Directory.Exists(target))
             {
-                ImmutableArray<Finding> foreign = contents.Inspect(aside);
+                ImmutableArray<Finding> foreign = contents.Inspect(aside, aside);
                 if (!foreign.IsEmpty)
                 {
                     return foreign;
@@ -187,7 +188,7 @@ internal sealed class OutputFolder
             return [];
         }
 
-        ImmutableArray<Finding> hindrances = contents.Inspect(target);
+        ImmutableArray<Finding> hindrances = contents.Inspect(target, shown);
         return hindrances.IsEmpty && IsOrHolds(target, Environment.CurrentDirectory) ? [Told(OutputFindings.CurrentFolder, shown)] : hindrances;
     }
 
@@ -203,7 +204,7 @@ internal sealed class OutputFolder
                 disk.ForceFolder(parent);
 
                 // Someone may have saved a file into the folder since we looked.
-                ImmutableArray<Finding> late = contents.Inspect(aside);
+                ImmutableArray<Finding> late = contents.Inspect(aside, shown);
                 if (!late.IsEmpty)
                 {
                     BackOut();

@@ -77,7 +77,19 @@ internal static class CatalogueTables
         _ => $"yours: {source.Text}",
     };
 
-    private static string Length(double millimetres, LengthUnit unit) => LengthText.Write(millimetres, unit);
+    /// <summary>
+    /// A size as its maker states it: a fraction of an inch where it is one, thousandths of an inch where it comes out in those, millimetres otherwise.
+    /// A fraction with a remainder would be of no use to anybody here.
+    /// </summary>
+    private static string Length(double millimetres, LengthUnit unit)
+    {
+        double thousandths = millimetres / Measures.Length.MillimetresPerInch * 1000;
+        return unit == LengthUnit.Millimetre || Math.Abs(InchFraction.Nearest(millimetres, LengthText.UsualDenominator).Remainder) < 0.0005
+            ? LengthText.Write(millimetres, unit)
+            : Math.Abs(thousandths - Math.Round(thousandths)) < 1e-6
+            ? string.Create(CultureInfo.InvariantCulture, $"{thousandths / 1000:0.0##} in")
+            : LengthText.Write(millimetres, LengthUnit.Millimetre);
+    }
 
     private static string Whole(double number) => number.ToString("0", CultureInfo.InvariantCulture);
 

@@ -59,7 +59,7 @@ internal static class PlanSections
     private static Section Programs(Job job, PlannedProgram[] programs) => new(
         [],
         [
-            new("program"), new("bit"), new("rpm", true), new("feed", true), new("passes", true), new("cut", true), new("time", true), new("gouge", true),
+            new("program"), new("bit"), new("rpm", true), new("feed", true), new("passes", true), new("cut", true), new("runs", true), new("each", true), new("gouge", true),
             new("left over", true), new("proof"),
         ],
         [
@@ -69,7 +69,7 @@ internal static class PlanSections
                 return (ImmutableArray<string>)
                 [
                     p.FileName, p.Cut.Clamping.Make.Bit.Id, Whole(settings.Speed), QuantityText.Write(Quantity.Feed(settings.Feed), job.Unit),
-                    Whole(settings.Steps.Length), Far(p.Proof.Motion.FeedLength, job.Unit), Clock(p.Seconds), Small(p.Proof.WorstGouge, job.Unit),
+                    Whole(settings.Steps.Length), Far(p.Proof.Motion.FeedLength, job.Unit), Whole(p.Cut.Clamping.Times), Clock(p.Seconds), Small(p.Proof.WorstGouge, job.Unit),
                     Small(p.Proof.WorstLeftover, job.Unit), p.Proof.Passed ? "passed" : "FAILED",
                 ];
             }),

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ToolpathForge.Findings;
 using ToolpathForge.Jobs;
 using ToolpathForge.Measures;
 using ToolpathForge.Planning;
@@ -18,16 +17,7 @@ internal static class ProofSections
         sections.Add(Section.Of(proof.Passed ? $"{against}: passed." : $"{against}: FAILED. Do not run it."));
         if (!proof.Faults.IsEmpty)
         {
-            sections.Add(new Section(
-                [],
-                [new("line", true), new("fault"), new("about"), new("found", true), new("allowed", true), new("times", true), new("what it means")],
-                [
-                    .. proof.Faults.Select(f => (ImmutableArray<string>)
-                    [
-                        f.Line > 0 ? Whole(f.Line) : "-", f.Code.Name, f.Subject ?? "", Told(f.Found, f.Code.Unit, job.Unit), Told(f.Allowed, f.Code.Unit, job.Unit),
-                        Whole(f.Count), f.Code.Meaning,
-                    ]),
-                ]));
+            sections.Add(Section.Of([.. proof.Faults.Select(f => FaultText.Line(f, file, job.Unit))]));
         }
 
         if (!proof.Pieces.IsEmpty)
@@ -38,7 +28,7 @@ internal static class ProofSections
                 [
                     .. proof.Pieces.SelectMany(p => p.Slabs, (p, s) => (ImmutableArray<string>)
                     [
-                        p.Name, LengthText.Write(s.Bottom, job.Unit), LengthText.Write(s.Top, job.Unit), PlanSections.Small(s.Gouge, job.Unit), Line(s.GougeAt),
+                        p.Name, Height(s.Bottom, job.Unit), Height(s.Top, job.Unit), PlanSections.Small(s.Gouge, job.Unit), Line(s.GougeAt),
                         PlanSections.Small(s.Leftover, job.Unit), Line(s.LeftoverAt),
                     ]),
                 ]));
@@ -51,15 +41,9 @@ internal static class ProofSections
         return sections.ToImmutable();
     }
 
-    private static string Told(double? value, FaultUnit unit, LengthUnit worded) => value is not { } v ? "" : unit switch
-    {
-        FaultUnit.Length => PlanSections.Small(v, worded),
-        FaultUnit.Feed => QuantityText.Write(Quantity.Feed(v), worded),
-        FaultUnit.Speed => QuantityText.Write(Quantity.Speed(v), worded),
-        FaultUnit.Angle => QuantityText.Write(Quantity.Angle(v), worded),
-        FaultUnit.Time => string.Create(CultureInfo.InvariantCulture, $"{v:0.##} s"),
-        _ => Whole(v),
-    };
+    private static string Height(double millimetres, LengthUnit unit) => unit == LengthUnit.Inch
+        ? string.Create(CultureInfo.InvariantCulture, $"{millimetres / Length.MillimetresPerInch + 0.0:0.0000} in")
+        : string.Create(CultureInfo.InvariantCulture, $"{millimetres + 0.0:0.000} mm");
 
     private static string Line(ProofPlace? place) => place is { Line: > 0 and var line } ? Whole(line) : "-";
 

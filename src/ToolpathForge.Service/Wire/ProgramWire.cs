@@ -18,6 +18,7 @@ internal static class ProgramWire
         Bit = program.Cut.Clamping.Make.Bit.Id,
         Speed = Rounded(program.Cut.Settings.Speed),
         Feed = Rounded(program.Cut.Settings.Feed),
+        Times = program.Cut.Clamping.Times,
         Minutes = Rounded(program.Seconds / 60),
         CuttingLength = Rounded(program.Proof.Motion.FeedLength),
         Proof = ProofWire.Of(program.Proof, job.Tolerance),

@@ -1,6 +1,7 @@
 using ToolpathForge.Planning;
 using ToolpathForge.Plugin.Contract;
 using ToolpathForge.Proof;
+using ToolpathForge.Service.Telling;
 using static ToolpathForge.Service.Wire.WireNumber;
 
 namespace ToolpathForge.Service.Wire;
@@ -43,7 +44,7 @@ internal static class ProofWire
     {
         Line = fault.Line > 0 ? fault.Line : null,
         Code = fault.Code.Name,
-        Message = fault.Code.Meaning,
+        Message = FaultText.Says(fault),
         Subject = fault.Subject,
         Found = Of(fault.Found, fault.Code.Unit),
         Allowed = Of(fault.Allowed, fault.Code.Unit),

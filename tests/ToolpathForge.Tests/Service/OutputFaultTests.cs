@@ -30,7 +30,7 @@ public class OutputFaultTests
             {
                 throw kill ? new Killed() : new IOException("No space left on device");
             }
-        });
+        }, forces: false);
     }
 
     public static TheoryData<string> States => ["absent", "parents absent", "empty", "ours", "ours, shown by a file manager", "set aside", "broken off", "swapped, old remains", "set aside, empty made anew"];
@@ -77,7 +77,7 @@ public class OutputFaultTests
     }
 
     private static void Write(string folder, ImmutableArray<OutputFile> files) =>
-        Assert.Empty(OutputFolder.Write(folder, files, Disk.Real, CancellationToken.None).Findings);
+        Assert.Empty(OutputFolder.Write(folder, files, new Disk(forces: false), CancellationToken.None).Findings);
 
     private static SortedDictionary<string, string?> Expected(ImmutableArray<OutputFile> files)
     {
@@ -229,7 +229,7 @@ public class OutputFaultTests
 
                 SortedDictionary<string, string?> now = Scratch.Snapshot(Directory.Exists(folder) ? folder : scratch.Path(Aside));
                 Assert.True(now.SequenceEqual(whole) || now.SequenceEqual(before), $"steps {first} and {second}");
-                Assert.Empty(OutputFolder.Prepare(folder, Disk.Real));
+                Assert.Empty(OutputFolder.Prepare(folder, new Disk(forces: false)));
                 Assert.True(Directory.Exists(folder));
                 Assert.Equal("out", Scratch.Names(scratch.Root).Replace(".out.toolpathforge-lock ", "", StringComparison.Ordinal));
             }
@@ -255,7 +255,7 @@ public class OutputFaultTests
                 {
                     source.Cancel();
                 }
-            });
+            }, forces: false);
             try
             {
                 OutputFolder.Write(folder, New, disk, source.Token);
