@@ -19,8 +19,6 @@ namespace ToolpathForge.Cutting;
 /// <param name="RampAngle">Of the descent along the contour, degrees below horizontal.</param>
 /// <param name="Allowance">What roughing leaves on the finished edge, mm.</param>
 /// <param name="Overcut">How far below the stock the last pass goes, mm.</param>
-/// <param name="Climb">Whether the finish goes with the part on the right.</param>
-/// <param name="DirectionReason">Why it goes that way.</param>
 /// <param name="TabCount">How many tabs are wanted; 0 for a piece that stays held.</param>
 /// <param name="TabLength">mm, at the tab's top.</param>
 /// <param name="TabHeight">mm above the stock's lower face.</param>
@@ -39,8 +37,6 @@ public sealed record CutSettings(
     double RampAngle,
     double Allowance,
     double Overcut,
-    bool Climb,
-    string DirectionReason,
     int TabCount,
     double TabLength,
     double TabHeight)
@@ -78,7 +74,6 @@ public sealed record CutSettings(
         (double speed, double feed, ChipBand band) = SpeedAndFeed(make, machine, total / steps.Length);
 
         double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Down(feed * 0.3, 10));
-        (bool climb, string reason) = Direction(make);
         double allowance = said.Allowance ?? 0.5;
         double chip = feed / (speed * bit.Flutes);
         (ImmutableArray<double> finish, double givesWay) = FinishPasses(make, machine, total, allowance, chip);
@@ -98,8 +93,6 @@ public sealed record CutSettings(
             Math.Min(bit.RampAngle, make.Material.RampAngle),
             allowance,
             overcut,
-            climb,
-            reason,
             plate ? said.Tabs ?? Math.Max(3, (int)Math.Ceiling(perimeter / 250)) : 0,
             said.TabLength ?? 8,
             height);
@@ -160,20 +153,6 @@ public sealed record CutSettings(
         }
 
         return (make.Cut.Speed ?? Down(speed, 100), make.Cut.Feed ?? Down(feed, 10), band);
-    }
-
-    private static (bool Climb, string Reason) Direction(Make make)
-    {
-        // Conventional with the grain: laid as a right-hand piece, the tooth runs from the profile edge out towards the tip.
-        // Panels: climb left the better edge in fibreboard (Maderas. Ciencia y tecnologia 12(3), 2010).
-        return (make.Cut.Direction ?? DirectionChoice.ByGrain) switch
-        {
-            DirectionChoice.Conventional => (false, "The job asks for a conventional finish."),
-            DirectionChoice.Climb => (true, "The job asks for a climb finish."),
-            _ when make.Material.HasGrain =>
-                (false, "Laid as a right-hand piece the tooth runs with the grain from the profile edge out to the tip, so the finish is conventional."),
-            _ => (true, "A panel has no grain to follow; a climb finish leaves the cleaner edge."),
-        };
     }
 
     private static double Down(double value, double multiple) => Math.Max(multiple, Math.Floor((value / multiple) + 1e-9) * multiple);

@@ -44,14 +44,7 @@ internal static class FinishRuns
         double length = profile.Length;
         if (choice != DirectionChoice.ByGrain || fibre is not { } angle)
         {
-            bool climb = choice == DirectionChoice.Climb || (choice == DirectionChoice.ByGrain && fibre is null);
-            string reason = choice switch
-            {
-                DirectionChoice.Climb => "The job asks for a climb finish.",
-                DirectionChoice.Conventional => "The job asks for a conventional finish.",
-                _ => "A panel has no grain to follow; a climb finish leaves the cleaner edge.",
-            };
-            return new FinishPlan([], [new FinishRun(0, length, climb, reason)]);
+            return new FinishPlan([], [OneWay(length, choice)]);
         }
 
         ImmutableArray<FinishRun> runs = Merge(Grain.Along(profile, angle), length);
@@ -67,6 +60,19 @@ internal static class FinishRuns
         ImmutableArray<FinishRun> rest = [.. runs.Where(r => r.From < first.From - 1e-9).Select(r => r with { To = Math.Min(r.To, first.From) })];
         return new FinishPlan([first], rest);
     }
+
+    /// <summary>
+    /// The whole edge in one direction: as the job asks, or, for a panel, climbing, which left the better edge in fibreboard
+    /// (Maderas. Ciencia y tecnología 12(3), 2010).
+    /// </summary>
+    /// <param name="length">Of the edge, mm.</param>
+    /// <param name="choice">What the job asks for.</param>
+    internal static FinishRun OneWay(double length, DirectionChoice choice) => choice switch
+    {
+        DirectionChoice.Climb => new(0, length, true, "The job asks for a climb finish."),
+        DirectionChoice.Conventional => new(0, length, false, "The job asks for a conventional finish."),
+        _ => new(0, length, true, "A panel has no grain to follow; a climb finish leaves the cleaner edge."),
+    };
 
     // Neighbouring stretches that go the same way are one run; those that may go either way join the one before, or the first that follows.
     private static ImmutableArray<FinishRun> Merge(ImmutableArray<GrainStretch> stretches, double length)

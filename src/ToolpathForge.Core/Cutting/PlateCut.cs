@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ToolpathForge.Clampings;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
 
 namespace ToolpathForge.Cutting;
 
@@ -26,22 +27,23 @@ internal static class PlateCut
     internal static bool Add(
         MoveList moves, List<Run> runs, PlacedContour placed, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs, ICollection<Finding> findings)
     {
-        double radius = placed.Placed.Piece.Make.Bit.Radius;
-        if (Track(placed, radius + s.Allowance, s.Climb, findings) is not { } rough
-            || Track(placed, radius, s.Climb, findings) is not { } finish
+        Make make = placed.Placed.Piece.Make;
+        FinishRun way = FinishRuns.OneWay(placed.Contour.Length, make.Cut.Direction ?? DirectionChoice.ByGrain);
+        if (Track(placed, make.Bit.Radius + s.Allowance, way.Climb, findings) is not { } rough
+            || Track(placed, make.Bit.Radius, way.Climb, findings) is not { } finish
             || PlateLead.Choose(placed, finish, tabs, s, findings) is not { } lead)
         {
             return false;
         }
 
         string number = placed.Placed.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
-        string name = $"{placed.Placed.Piece.Make.Id} no. {number}";
+        string name = $"{make.Id} no. {number}";
         moves.Run = runs.Count;
-        runs.Add(new Run($"Rough {name}", s.Steps[^1], s.Feed, s.Climb, "Takes the waste off, short of the finished edge."));
+        runs.Add(new Run($"Rough {name}", s.Steps[^1], s.Feed, way.Climb, "Takes the waste off, short of the finished edge."));
         Rough(moves, rough, rough.Nearest(lead.Enter), s, stock, tabs);
 
         moves.Run = runs.Count;
-        runs.Add(new Run($"Finish {name}", s.Steps[^1], s.Feed, s.Climb, s.DirectionReason));
+        runs.Add(new Run($"Finish {name}", s.Steps[^1], s.Feed, way.Climb, way.Reason));
         Finish(moves, finish, lead, s, stock, tabs);
         moves.Run = -1;
         return true;
