@@ -37,8 +37,7 @@ internal static class EllipseFit
             Fold fold = Fold.Of(cuts[i], cuts[i + 1]);
             if (!known.TryGetValue((fold.Low, fold.High), out List<Biarc>? chain))
             {
-                var upright = new EllipseCurve(default, new Point2(a, 0), new Point2(0, b), 0, 1);
-                chain = new BiarcChain((from, to) => Biarc.Over(upright, from, to), 1e-14, 1e-12).Fit(fold.Low, fold.High, tolerance);
+                chain = FitUpright(a, b, fold, tolerance);
                 known.Add((fold.Low, fold.High), chain);
             }
 
@@ -61,20 +60,34 @@ internal static class EllipseFit
         {
             int at = fold.Forwards ? i : count - 1 - i;
             Biarc biarc = chain[at / 2];
-            (double low, double high, double bulge) = at % 2 == 0
-                ? (biarc.From, biarc.Joint, biarc.FirstBulge)
-                : (biarc.Joint, biarc.To, biarc.SecondBulge);
-            var segment = new Segment(PointAt(e, fold.Unfold(fold.Forwards ? low : high)), PointAt(e, fold.Unfold(fold.Forwards ? high : low)), turn * bulge);
-            if (segments.Count > 0)
-            {
-                segment = segment with { Start = segments[^1].End };
-            }
-
-            segments.Add(segment);
+            bool first = at % 2 == 0;
+            Point2 meet = fold.Unfold(biarc.Meet, e);
+            Point2 node = PointAt(e, fold.Unfold(first ? biarc.From : biarc.To));
+            bool fromNode = first == fold.Forwards;
+            segments.Add(new Segment(
+                segments.Count > 0 ? segments[^1].End : node, fromNode ? meet : node, turn * (first ? biarc.FirstBulge : biarc.SecondBulge)));
             bound = Math.Max(bound, biarc.Deviation);
         }
 
         return bound;
+    }
+
+    /// <summary>
+    /// Biarcs over a part of the first quadrant of an upright ellipse. Their joints lie on it, unless joints that make both arcs depart equally save a biarc.
+    /// </summary>
+    private static List<Biarc> FitUpright(double a, double b, Fold fold, double tolerance)
+    {
+        var upright = new EllipseCurve(default, new Point2(a, 0), new Point2(0, b), 0, 1);
+        List<Biarc> chain = new BiarcChain((from, to) => SpiralBiarc.OnCurve(upright, from, to), 1e-14, 1e-12).Fit(fold.Low, fold.High, tolerance);
+        if (chain.Count < 2)
+        {
+            return chain;
+        }
+
+        var even = new BiarcChain((from, to) => SpiralBiarc.Even(upright, from, to), 1e-12, 1e-10);
+        int left = chain.Count - 1;
+        List<Biarc> fewer = even.Greedy(fold.Low, fold.High, tolerance, b => left-- == 0);
+        return fewer[^1].To < fold.High ? chain : even.Balanced(fold.Low, fold.High, tolerance, fewer);
     }
 
     private static Point2 PointAt(EllipseCurve e, double u)
@@ -163,6 +176,13 @@ internal static class EllipseFit
         }
 
         public double Unfold(double v) => Forwards ? Base + v : Base - v;
+
+        // The long axis' end has the parameter 0 or π, up to whole turns.
+        public Point2 Unfold(Point2 p, EllipseCurve e)
+        {
+            int side = Math.Cos(Base) > 0 ? 1 : -1;
+            return e.Center + (e.Major * (side * p.X / e.Major.Length)) + (e.Minor * ((Forwards ? side : -side) * p.Y / e.Minor.Length));
+        }
 
         // Two whole quadrants must compare equal although their parameters were rounded apart.
         private static double Clean(double v) => Math.Abs(v) < 1e-12 ? 0 : Math.Abs(v - Quarter) < 1e-12 ? Quarter : v;

@@ -146,7 +146,7 @@ internal static class SplineFit
             double to = greedy.Count > 0 ? greedy[^1].To : at;
             foreach (Biarc biarc in chain.Balanced(at, to, tolerance, greedy))
             {
-                Point2 start = run.PointAt(biarc.From), meet = run.PointAt(biarc.Joint), end = run.PointAt(biarc.To);
+                Point2 start = run.PointAt(biarc.From), meet = biarc.Meet, end = run.PointAt(biarc.To);
                 segments.Add(new Segment(start, meet, biarc.FirstBulge));
                 segments.Add(new Segment(meet, end, biarc.SecondBulge));
                 bound = Math.Max(bound, biarc.Deviation);

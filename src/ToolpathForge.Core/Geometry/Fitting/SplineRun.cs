@@ -28,7 +28,7 @@ internal sealed class SplineRun(IReadOnlyList<BezierPiece> pieces)
         Point2 leaving = DirectionAt(from);
         Point2 arriving = DirectionAt(to);
         double turn = Biarc.AngleBetween(leaving, arriving);
-        var best = new Biarc(from, to, to, 0, 0, double.PositiveInfinity);
+        var best = new Biarc(from, to, end, 0, 0, double.PositiveInfinity);
         if (start.DistanceTo(end) <= Accuracy.SamePoint)
         {
             return best;
@@ -74,7 +74,7 @@ internal sealed class SplineRun(IReadOnlyList<BezierPiece> pieces)
 
             // A segment holds at most half a turn.
             bool writable = Math.Abs(first) <= Math.PI / 2 && Math.Abs(second) <= Math.PI / 2;
-            return new Biarc(from, joint, to, Math.Tan(first / 2), Math.Tan(second / 2), writable ? deviation : double.PositiveInfinity);
+            return new Biarc(from, to, meet, Math.Tan(first / 2), Math.Tan(second / 2), writable ? deviation : double.PositiveInfinity);
         }
     }
 
