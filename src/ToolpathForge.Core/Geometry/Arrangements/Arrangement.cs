@@ -209,7 +209,8 @@ internal sealed partial class Arrangement
             c.EndA = m.EndA;
             c.EndB = m.EndB;
             c.EntersLeft = m.EntersLeft;
-            c.Knotted = m.Kind != MeetingKind.Cross;
+            c.Knotted = m.Kind is MeetingKind.ShallowCross or MeetingKind.Touch;
+            c.Slight = m.Kind == MeetingKind.SlightCross;
         }
     }
 
@@ -219,7 +220,7 @@ internal sealed partial class Arrangement
         internal double PlaceA, PlaceB, X, Y;
         internal int A, B, RankA, RankB;
         internal sbyte EndA, EndB;
-        internal bool EntersLeft, Knotted;
+        internal bool EntersLeft, Knotted, Slight;
     }
 }
 

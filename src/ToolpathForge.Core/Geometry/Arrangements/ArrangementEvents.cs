@@ -9,6 +9,9 @@ internal sealed partial class Arrangement
     private bool[] _knotted = [];
     private bool _anyKnot;
 
+    /// <summary>How near another event makes a slight crossing a knot, in tolerances: a tenth of one across, divided by the least sine of such a crossing.</summary>
+    private const double SlightTolerances = 1e4;
+
     // An event is contact·2 + side: side 0 is the contact's first edge.
     private void SortEvents()
     {
@@ -98,6 +101,7 @@ internal sealed partial class Arrangement
     private void MarkKnots(NodeRule rule)
     {
         double merge = 2 * _tolerance;
+        double wide = SlightTolerances * _tolerance;
         _anyKnot = false;
         if (rule == NodeRule.Tested)
         {
@@ -125,6 +129,12 @@ internal sealed partial class Arrangement
                 if (place - before < merge)
                 {
                     united |= Unite(ref united, i == from ? StartNode(e) : ContactNode(i - 1), i == to ? e : ContactNode(i));
+                    MarkContact(i - 1, from, to);
+                    MarkContact(i, from, to);
+                }
+                else if (place - before < wide && (IsSlight(i - 1, from, to) || IsSlight(i, from, to)))
+                {
+                    // Which comes first is not certain.
                     MarkContact(i - 1, from, to);
                     MarkContact(i, from, to);
                 }
@@ -171,6 +181,8 @@ internal sealed partial class Arrangement
         }
 
         int ContactNode(int i) => (2 * EdgeCount) + (_events[i] >> 1);
+
+        bool IsSlight(int i, int from, int to) => i >= from && i < to && _contacts[_events[i] >> 1].Slight;
 
         void MarkContact(int i, int from, int to)
         {

@@ -61,6 +61,12 @@ internal sealed partial class Arrangement
             int from = _eventStart[e];
             int to = _eventStart[e + 1];
             int at = from + e;
+            if (from == to && !_anyKnot)
+            {
+                // Nothing meets it: it is as good as its ends.
+                _states[at] = (Traits[e] & EdgeTraits.StartJoined) != EdgeTraits.None && Next[e] >= 0 ? SliceState.Open : SliceState.Wrong;
+                continue;
+            }
 
             // Where an edge starts free it starts in the open jaws of a corner, nearer than wanted.
             SliceState start = (Traits[e] & EdgeTraits.StartJoined) != EdgeTraits.None ? SliceState.Open : SliceState.Wrong;
@@ -106,6 +112,11 @@ internal sealed partial class Arrangement
     // Follows slices from an open one until the run closes, ends in a knot, or goes wrong; all of it is marked as walked.
     private int Follow(Slice first, out bool closed)
     {
+        if (!_anyKnot)
+        {
+            return FollowPlain(first, out closed);
+        }
+
         int length = 0;
         Slice at = first;
         closed = false;
@@ -127,6 +138,48 @@ internal sealed partial class Arrangement
             _path[length++] = at;
             if (!Step(ref at))
             {
+                return length;
+            }
+        }
+    }
+
+    // The same where no node is knotted: nearly always.
+    private int FollowPlain(Slice first, out bool closed)
+    {
+        int[] start = _eventStart;
+        SliceState[] states = _states;
+        int length = 0;
+        (int edge, int rank) = first;
+        while (true)
+        {
+            int i = start[edge] + rank;
+            ref SliceState state = ref states[i + edge];
+            if (state != SliceState.Open)
+            {
+                closed = state == SliceState.Walked && edge == first.Edge && rank == first.Rank;
+                return length;
+            }
+
+            state = SliceState.Walked;
+            if (length == _path.Length)
+            {
+                Array.Resize(ref _path, length * 2);
+            }
+
+            _path[length++] = new Slice(edge, rank);
+            if (i < start[edge + 1])
+            {
+                int e = _events[i];
+                ref Contact contact = ref _contacts[e >> 1];
+                (edge, rank) = (e & 1) == 0 ? (contact.B, contact.RankB + 1) : (contact.A, contact.RankA + 1);
+                continue;
+            }
+
+            edge = Next[edge];
+            rank = 0;
+            if (edge < 0)
+            {
+                closed = false;
                 return length;
             }
         }
@@ -173,7 +226,7 @@ internal sealed partial class Arrangement
         // The longest slice of the first few speaks for all: its middle is farthest from what rounding blurs.
         Slice best = run[0];
         double longest = -1;
-        foreach (Slice slice in run[..Math.Min(run.Length, 16)])
+        foreach (Slice slice in run[..Math.Min(run.Length, 8)])
         {
             (double from, double to) = Places(slice);
             if (to - from > longest)
@@ -190,8 +243,25 @@ internal sealed partial class Arrangement
 
     private void Emit(ReadOnlySpan<Slice> run)
     {
+        if (_pieceCount + run.Length > _pieces.Length)
+        {
+            Array.Resize(ref _pieces, Math.Max(_pieceCount + run.Length, _pieces.Length * 2));
+        }
+
         foreach (Slice slice in run)
         {
+            if (_eventStart[slice.Edge] == _eventStart[slice.Edge + 1])
+            {
+                ref Edge edge = ref Edges[slice.Edge];
+                ref LoopPiece whole = ref _pieces[_pieceCount++];
+                whole.Edge = slice.Edge;
+                whole.To = edge.EndPlace;
+                whole.From = -whole.To;
+                whole.X = edge.X0;
+                whole.Y = edge.Y0;
+                continue;
+            }
+
             (double from, double to) = Places(slice);
             if (_pieceCount > _loopStart[LoopCount])
             {
@@ -202,11 +272,6 @@ internal sealed partial class Arrangement
                     last.To = to;
                     continue;
                 }
-            }
-
-            if (_pieceCount == _pieces.Length)
-            {
-                Array.Resize(ref _pieces, _pieceCount * 2);
             }
 
             ref LoopPiece piece = ref _pieces[_pieceCount++];

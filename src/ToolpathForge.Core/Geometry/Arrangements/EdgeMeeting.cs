@@ -9,8 +9,11 @@ namespace ToolpathForge.Geometry;
 /// </summary>
 internal static class EdgeMeeting
 {
-    /// <summary>Crossings at a sine below this are <see cref="MeetingKind.ShallowCross"/>: rounding of 1e-13 mm then moves them 1e-10 mm along the edges.</summary>
-    private const double ShallowSine = 1e-3;
+    /// <summary>Crossings at a sine below this are <see cref="MeetingKind.SlightCross"/>: rounding of 1e-13 mm then moves them 1e-10 mm along the edges.</summary>
+    private const double SlightSine = 1e-3;
+
+    /// <summary>Crossings at a sine below this are <see cref="MeetingKind.ShallowCross"/>: a tenth of the tolerance across is ten thousand along.</summary>
+    private const double ShallowSine = 1e-5;
 
     /// <summary>Finds the points two edges share. Ends count as shared within the tolerance; pieces that coincide give the ends of what they share.</summary>
     internal static void Find(in Edge a, in Edge b, double tolerance, ref Meetings found)
@@ -29,6 +32,9 @@ internal static class EdgeMeeting
             Circles(a, b, false, tolerance, ref found);
         }
     }
+
+    private static MeetingKind KindAt(double sine) =>
+        sine >= SlightSine ? MeetingKind.Cross : sine >= ShallowSine ? MeetingKind.SlightCross : MeetingKind.ShallowCross;
 
     private static void Lines(in Edge a, in Edge b, double tolerance, ref Meetings found)
     {
@@ -53,7 +59,7 @@ internal static class EdgeMeeting
                 ((a.Y0 + a.Y1) / 2) + (place * a.Uy),
                 0,
                 0,
-                size < ShallowSine ? MeetingKind.ShallowCross : MeetingKind.Cross,
+                KindAt(size),
                 sine < 0));
             return;
         }
@@ -181,7 +187,7 @@ internal static class EdgeMeeting
         double placeQ = 2 * uq / (1 + q.CosHalf + (q.Kappa * vq));
         double atX = x + ((q.X0 + q.X1) / 2);
         double atY = y + ((q.Y0 + q.Y1) / 2);
-        MeetingKind kind = plain && size >= ShallowSine ? MeetingKind.Cross : MeetingKind.ShallowCross;
+        MeetingKind kind = plain ? KindAt(size) : MeetingKind.ShallowCross;
         found.Add(swapped
             ? new Meeting(placeQ, placeP, atX, atY, 0, 0, kind, sine > 0)
             : new Meeting(placeP, placeQ, atX, atY, 0, 0, kind, sine < 0));

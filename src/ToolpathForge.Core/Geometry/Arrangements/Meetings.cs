@@ -19,6 +19,9 @@ internal enum MeetingKind : byte
     /// <summary>They cross between their ends, plainly.</summary>
     Cross,
 
+    /// <summary>They cross between their ends at a small angle: plainly as long as nothing else happens close by on either edge.</summary>
+    SlightCross,
+
     /// <summary>They cross between their ends at so small an angle that the order along an edge may be rounding.</summary>
     ShallowCross,
 

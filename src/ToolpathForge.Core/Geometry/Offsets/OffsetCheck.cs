@@ -125,6 +125,11 @@ internal struct OffsetCheck
 
             Candidate source = _raw.Sources[i];
             Point2 p = _arrangement.Edges[i].At(0);
+            if (NeighboursCover(source.Edge, p))
+            {
+                continue;
+            }
+
             if (_input.Field.IsClear(p.X, p.Y, _distance + _slack, source.Edge, source.Other)
                 && !_raw.Corners.Any
                 && (_input.IsPath || _input.Field.Winding(p.X, p.Y) > 0 != _outwards)
@@ -135,6 +140,22 @@ internal struct OffsetCheck
         }
 
         return true;
+    }
+
+    // Most candidates that no loop uses are cut off by an edge close by along the contour: that is asked first, for it needs no search.
+    private readonly bool NeighboursCover(int edge, Point2 p)
+    {
+        double limit = _distance - _slack;
+        int last = Math.Min(edge + 3, _input.Field.Count - 1);
+        for (int i = Math.Max(0, edge - 2); i <= last; i++)
+        {
+            if (i != _input.Field.FlatStart && i != _input.Field.FlatEnd && _input.Field.Edges[i].DistanceSquared(p.X, p.Y, out _) < limit * limit)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     // Where a path runs back on itself a candidate may coincide with another one that a loop uses.
