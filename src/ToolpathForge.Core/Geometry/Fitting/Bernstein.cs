@@ -186,7 +186,14 @@ internal readonly struct Bernstein(double[] coefficients)
             return;
         }
 
-        Isolate(p.Part(0, 0.5), from, middle, noise, roots);
+        Bernstein low = p.Part(0, 0.5);
+        Isolate(low, from, middle, noise, roots);
+        if (Math.Abs(low._c[^1]) <= noise)
+        {
+            // A root where the interval is cut belongs to neither half: both leave zero ends out of account.
+            roots.Add(middle);
+        }
+
         Isolate(p.Part(0.5, 1), middle, to, noise, roots);
     }
 

@@ -39,6 +39,18 @@ public class BernsteinTests
             }
         });
 
+    // Found by the property above: roots at 1/16, 1/4 and 1/2 are where intervals are cut.
+    [Theory]
+    [InlineData(0.0625)]
+    [InlineData(0.25)]
+    [InlineData(0.5)]
+    public void A_root_where_intervals_are_cut_is_found(double root)
+    {
+        Bernstein p = WithRoots(root, 0.788793245125218, 0.1163);
+        double[] found = [.. p.Roots(1e-15 * p.Magnitude).Order()];
+        Assert.Equal(new[] { root, 0.1163, 0.788793245125218 }.Order(), found, (x, y) => Math.Abs(x - y) < 1e-8);
+    }
+
     [Fact]
     public void A_root_between_ends_that_are_zero_but_for_rounding_is_found()
     {
