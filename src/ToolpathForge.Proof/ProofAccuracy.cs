@@ -42,8 +42,14 @@ public static class ProofAccuracy
     /// <summary>Stretches of edge shorter than this are told as cut in the direction found at their middle, mm.</summary>
     internal const double ShortestStretch = 0.02;
 
-    /// <summary>Three points whose triangle is flatter than this, against the squares of its sides, have no circle that doubles can hold.</summary>
-    internal const double Collinear = 1e-14;
+    /// <summary>An edge is not enclosed by arcs of a larger radius than this but by lines, mm: a distance from a circle of a kilometre is still good to 1e-10 mm.</summary>
+    internal const double LargestRadius = 1e6;
+
+    /// <summary>Control points nearer than this are one, mm: a thousandth of the least enclosure, to which it is added.</summary>
+    internal const double SamePoint = 1e-10;
+
+    /// <summary>So often an edge is halved at most: a kilometre comes down to 1e-12 mm, so only what is beyond doubles gets there.</summary>
+    internal const int DeepestHalving = 60;
 
     /// <summary>An arc that turns by less is its chord, radians: at a radius of a kilometre it rises 1e-13 mm.</summary>
     internal const double StraightSweep = 1e-9;

@@ -80,12 +80,7 @@ internal static class CoverSearch
     {
         ref readonly PathPart other = ref cover.Parts[nearest];
         double add = cover.Offset(nearest) + part.Error;
-        double bound = there + (part.Length / 2);
-        if (other.Length > 0)
-        {
-            bound = Math.Min(bound, FarthestDistances.InFrontOf(part, other, accuracy / 8) + add);
-        }
-
+        double bound = Math.Min(there + (part.Length / 2), FarthestDistances.InFrontOf(part, other, accuracy / 8) + add);
         Distances.Between(part.PointAt(0.5), other, out PlanePoint on);
         if (on == other.Start || on == other.End)
         {

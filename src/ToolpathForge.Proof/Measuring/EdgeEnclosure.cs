@@ -6,8 +6,6 @@ namespace ToolpathForge.Proof;
 /// </summary>
 internal static class EdgeEnclosure
 {
-    private const int DeepestDivision = 40;
-
     /// <summary>Adds the parts of an edge.</summary>
     /// <param name="parts">Takes them.</param>
     /// <param name="edge">The edge.</param>
@@ -51,9 +49,9 @@ internal static class EdgeEnclosure
         double squares = e.Major.Dot(e.Major) + e.Minor.Dot(e.Minor);
         bool isTurnSmall = AreTangentsNear(end.Minus(start), Tangent(e, from), Tangent(e, to));
 
-        // A chord strays by at most max|e''| h²/2.
-        double chordError = Math.Sqrt(squares) * half * half / 2;
-        if (isTurnSmall && chordError <= allowed)
+        // A chord strays by at most max|e''| h²/2, and in any case by no more than the stretch is long.
+        double chordError = Math.Sqrt(squares) * half * (isTurnSmall ? Math.Min(half / 2, 2) : 2);
+        if (chordError <= allowed || depth == ProofAccuracy.DeepestHalving)
         {
             parts.Add(PathPart.Line(start, end, chordError, owner, from, to));
             return;
@@ -74,11 +72,6 @@ internal static class EdgeEnclosure
                 parts.Add(circle.Part(start, on, end, error, owner, from, to));
                 return;
             }
-        }
-
-        if (depth == DeepestDivision)
-        {
-            throw new ArgumentException("An ellipse is too flat or too large to be measured.", nameof(e));
         }
 
         AddEllipse(parts, e, from, middle, owner, allowed, depth + 1);
@@ -102,8 +95,8 @@ internal static class EdgeEnclosure
         PlanePoint start = cubic.Start, on = first.End, end = cubic.End;
         PlanePoint chord = end.Minus(start);
         bool isTurnSmall = cubic.AreDirectionsWithin(chord, ProofAccuracy.CosineOfWidestTangent);
-        double chordError = isTurnSmall ? cubic.FarthestControlFrom(start, chord.Unit()) : double.PositiveInfinity;
-        if (chordError <= allowed)
+        double chordError = isTurnSmall ? cubic.FarthestControlFrom(start, chord.Unit()) + ProofAccuracy.SamePoint : cubic.Span;
+        if (chordError <= allowed || depth == ProofAccuracy.DeepestHalving)
         {
             parts.Add(PathPart.Line(start, end, chordError, owner, from, to));
             return;
@@ -111,17 +104,12 @@ internal static class EdgeEnclosure
 
         if (isTurnSmall && Circle.TryThrough(start, on, end, out Circle circle))
         {
-            double error = circle.RadialError(cubic.LargestPowerOf(circle.Center, circle.Radius));
+            double error = circle.RadialError(cubic.LargestPowerOf(circle.Center, circle.Radius)) + ProofAccuracy.SamePoint;
             if (error <= allowed)
             {
                 parts.Add(circle.Part(start, on, end, error, owner, from, to));
                 return;
             }
-        }
-
-        if (depth == DeepestDivision)
-        {
-            throw new ArgumentException("A cubic edge has a cusp or is too large to be measured.", nameof(cubic));
         }
 
         double middle = (from + to) / 2;
@@ -138,15 +126,9 @@ internal readonly record struct Circle(PlanePoint Center, double Radius)
         PlanePoint u = a.Minus(b), v = c.Minus(b);
         double twice = 2 * u.Cross(v);
         double uu = u.Dot(u), vv = v.Dot(v);
-        circle = default;
-        if (Math.Abs(twice) <= ProofAccuracy.Collinear * (uu + vv))
-        {
-            return false;
-        }
-
         var away = new PlanePoint(((v.Y * uu) - (u.Y * vv)) / twice, ((u.X * vv) - (v.X * uu)) / twice);
         circle = new Circle(b.Plus(away), away.Length);
-        return true;
+        return circle.Radius <= ProofAccuracy.LargestRadius;
     }
 
     /// <summary>Largest |distance - radius| when |distance² - radius²| is at most <paramref name="power"/>.</summary>

@@ -27,12 +27,17 @@ internal static class FarthestDistances
     /// Farthest that a point of <paramref name="part"/> is from <paramref name="other"/>, if all of it lies in front of it: between the perpendiculars at a line's ends,
     /// or in an arc's sector, but for <paramref name="slack"/>, which is added to the result.
     /// </summary>
-    /// <returns>Infinity if it does not.</returns>
+    /// <returns>Infinity if it does not, or if the other part is no more than a point.</returns>
     internal static double InFrontOf(in PathPart part, in PathPart other, double slack)
     {
+        if (other.Length <= ProofAccuracy.SamePoint)
+        {
+            return double.PositiveInfinity;
+        }
+
         double outside = Outside(part, other);
         return outside > slack ? double.PositiveInfinity
-            : 2 * Math.Max(outside, 0) + (other.IsArc ? FromCircle(part, other.Center, other.Radius) : FromLine(part, other));
+            : (2 * Math.Max(outside, 0)) + (other.IsArc ? FromCircle(part, other.Center, other.Radius) : FromLine(part, other));
     }
 
     /// <summary>

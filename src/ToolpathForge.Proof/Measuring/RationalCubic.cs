@@ -25,7 +25,8 @@ internal readonly record struct RationalCubic(Weighted A, Weighted B, Weighted C
     }
 
     /// <summary>
-    /// Whether every tangent's angle to a chord has at least this cosine. The tangents of a rational Bézier curve are positive sums of the differences of its control points.
+    /// Whether every tangent's angle to a chord has at least this cosine. The tangents of a rational Bézier curve are positive sums of the differences of its control points;
+    /// points that are one but for rounding have no direction between them.
     /// </summary>
     internal bool AreDirectionsWithin(PlanePoint chord, double cosine)
     {
@@ -35,7 +36,7 @@ internal readonly record struct RationalCubic(Weighted A, Weighted B, Weighted C
             for (int j = i + 1; j < 4; j++)
             {
                 PlanePoint arrow = points[j].Minus(points[i]);
-                if (chord.Dot(arrow) < cosine * chord.Length * arrow.Length)
+                if (arrow.Length > ProofAccuracy.SamePoint && chord.Dot(arrow) < cosine * chord.Length * arrow.Length)
                 {
                     return false;
                 }
@@ -44,6 +45,9 @@ internal readonly record struct RationalCubic(Weighted A, Weighted B, Weighted C
 
         return true;
     }
+
+    /// <summary>Farthest that a control point, and so any point of the curve, is from its start.</summary>
+    internal double Span => Math.Max(B.Point.DistanceTo(Start), Math.Max(C.Point.DistanceTo(Start), End.DistanceTo(Start)));
 
     /// <summary>Farthest that a control point, and so any point of the curve, lies from the line through a point in a direction.</summary>
     internal double FarthestControlFrom(PlanePoint origin, PlanePoint direction) =>

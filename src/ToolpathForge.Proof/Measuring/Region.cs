@@ -6,9 +6,24 @@ namespace ToolpathForge.Proof;
 internal sealed class Region
 {
     private readonly PartTree tree;
+    private readonly int[] next;
 
-    private Region(List<PathPart> parts)
+    /// <param name="parts">Loop after loop, each in order.</param>
+    /// <param name="loopEnds">How many parts there are up to the end of each loop.</param>
+    private Region(List<PathPart> parts, List<int> loopEnds)
     {
+        next = new int[parts.Count];
+        int first = 0;
+        foreach (int end in loopEnds)
+        {
+            for (int i = first; i < end; i++)
+            {
+                next[i] = i + 1 < end ? i + 1 : first;
+            }
+
+            first = end;
+        }
+
         double[] offsets = new double[parts.Count];
         for (int i = 0; i < offsets.Length; i++)
         {
@@ -26,13 +41,19 @@ internal sealed class Region
     internal static Region Of(TargetPiece piece, double enclosure)
     {
         var parts = new List<PathPart>();
+        var ends = new List<int>();
         int owner = 0;
-        foreach (TargetEdge edge in piece.Loops.SelectMany(l => l))
+        foreach (ImmutableArray<TargetEdge> loop in piece.Loops)
         {
-            EdgeEnclosure.Add(parts, edge, owner++, enclosure);
+            foreach (TargetEdge edge in loop)
+            {
+                EdgeEnclosure.Add(parts, edge, owner++, enclosure);
+            }
+
+            ends.Add(parts.Count);
         }
 
-        return new Region(parts);
+        return new Region(parts, ends);
     }
 
     internal static Region Of(ReadOnlySpan<PlanePoint> corners)
@@ -43,7 +64,7 @@ internal sealed class Region
             parts.Add(PathPart.Line(corners[i], corners[(i + 1) % corners.Length], 0, i, 0, 1));
         }
 
-        return new Region(parts);
+        return new Region(parts, [parts.Count]);
     }
 
     internal static Region Of(ImmutableArray<PlanePoint> corners) => Of(corners.AsSpan());
@@ -85,7 +106,8 @@ internal sealed class Region
     }
 
     /// <summary>
-    /// Whether a point lies inside: counted by crossings of the polygon through the parts' ends, turned round for every arc between whose chord and curve the point lies.
+    /// Whether a point lies inside: counted by crossings of the polygon through the parts' starts, turned round for every arc between whose chord and curve the point lies.
+    /// A point on a chord counts as being a little to the right of it and, by less, above it, for both counts alike: it may be far from the boundary, so a tie must not decide.
     /// </summary>
     internal bool Contains(PlanePoint p)
     {
@@ -95,15 +117,26 @@ internal sealed class Region
         }
 
         bool isInside = false;
-        foreach (ref readonly PathPart part in tree.Parts)
+        ReadOnlySpan<PathPart> parts = tree.Parts;
+        for (int i = 0; i < parts.Length; i++)
         {
-            PlanePoint a = part.Start, b = part.End;
-            if (a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((p.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X)))
+            ref readonly PathPart part = ref parts[i];
+            PlanePoint a = part.Start, b = parts[next[i]].Start;
+            bool crosses = a.Y > p.Y != b.Y > p.Y;
+            bool isNearArc = part.IsArc && p.DistanceTo(part.Center) < part.Radius;
+            if (!crosses && !isNearArc)
+            {
+                continue;
+            }
+
+            double side = b.Minus(a).Cross(p.Minus(a));
+            side = side != 0 ? side : a.Y == b.Y ? b.X - a.X : a.Y - b.Y;
+            if (crosses && side > 0 == b.Y > a.Y)
             {
                 isInside = !isInside;
             }
 
-            if (part.IsArc && p.DistanceTo(part.Center) < part.Radius && b.Minus(a).Cross(p.Minus(a)) * part.Sweep < 0)
+            if (isNearArc && side * part.Sweep < 0)
             {
                 isInside = !isInside;
             }

@@ -185,7 +185,7 @@ internal sealed class GcodeInterpreter(bool acceptsIsoUnits)
         }
 
         // F acts before the unit does: with both on a line its meaning depends on what was in force before.
-        if (codes.ContainsKey(CodeGroup.Unit))
+        if (codes.TryGetValue(CodeGroup.Unit, out int unit) && (!stated.HasFlag(StatedModes.Unit) || unit is 200 or 700 != isInch))
         {
             Refuse(FaultCodes.UnitChanged, Text('f'));
         }

@@ -1,105 +1,153 @@
-using System.Globalization;
-using System.Text;
+using System.Diagnostics;
 using CsCheck;
-using ToolpathForge.Geometry;
 using ToolpathForge.Proof;
 
 namespace ToolpathForge.Tests.Proof;
 
-/// <summary>The proof's figures are bounds: never below what dense sampling finds, and no looser than they need to be.</summary>
+/// <summary>The proof's bounds: never below what dense sampling finds, and not far above it.</summary>
 public class BoundTests
 {
-    private const double Radius = 3.175;
-    private const double Tolerance = 0.1;
-
-    // A whole ellipse, cut along a polygon whose corners lie up to 0.3 mm off their place.
     [Fact]
-    public void Gouge_and_left_over_are_bounds_and_tight() =>
-        Gen.Select(Gen.Double[20, 150], Gen.Double[0.3, 1], Gen.Double[-0.3, 0.3].Array[60, 90], Gen.Double[-3, 3]).Sample((a, ratio, noise, turn) =>
+    public void Farthest_from_cover_is_a_bound_and_a_tight_one()
+    {
+        Gen<double> offsets = Gen.Double[-3, 0];
+        Gen.Select(DistanceTests.Parts.Array[1, 4], DistanceTests.Parts.Array[1, 8], offsets.Array[8]).Sample((parts, cover, offset) =>
         {
-            double b = a * ratio;
-            var curve = new EllipseCurve(new Point2(200, 200), Point2.Direction(turn) * a, Point2.Direction(turn).Left * b, 0, 2 * Math.PI);
-            Point2[] path = [.. noise.Select((off, i) =>
+            var tree = new PartTree(cover, offset[..cover.Length]);
+            const double accuracy = 1e-4;
+            Farthest found = CoverSearch.Find(parts, tree, 0, accuracy);
+            double sampled = 0, longest = 0;
+            foreach (PathPart part in parts)
             {
-                double t = (double)i / noise.Length;
-                return Rounded(curve.PointAt(t) + (curve.DirectionAt(t).Right * (Radius + off)));
-            })];
-            ProofReport report = Prover.Prove(Program(path), Target(curve));
-            Assert.True(report.IsRead);
-
-            double gouge = 0;
-            double left = 0;
-            for (int i = 0; i < path.Length; i++)
-            {
-                var chord = new Segment(path[i], path[(i + 1) % path.Length]);
-                for (int k = 0; k <= 40; k++)
+                for (int i = 0; i <= 500; i++)
                 {
-                    gouge = Math.Max(gouge, Radius - Distance(curve, chord.PointAt(k / 40.0)));
+                    PlanePoint q = part.PointAt(i / 500.0);
+                    double there = double.PositiveInfinity;
+                    for (int k = 0; k < cover.Length; k++)
+                    {
+                        there = Math.Min(there, Distances.Between(q, cover[k], out _) + offset[k]);
+                    }
+
+                    sampled = Math.Max(sampled, there);
+                }
+
+                longest = Math.Max(longest, part.Length);
+            }
+
+            Assert.InRange(found.Value, sampled - 1e-9, sampled + (longest / 1000) + accuracy + 1e-9);
+            if (found.Value > accuracy)
+            {
+                double at = Enumerable.Range(0, cover.Length).Min(k => Distances.Between(found.At, cover[k], out _) + offset[k]);
+                Assert.InRange(at, found.Value - (2 * accuracy) - 1e-9, found.Value + 1e-9);
+            }
+        }, iter: 400);
+    }
+
+    [Fact]
+    public void Nearest_in_the_tree_is_the_nearest_of_all() =>
+        Gen.Select(DistanceTests.Parts.Array[1, 60], DistanceTests.Parts, Gen.Double[-3, 0].Array[60]).Sample((cover, part, offset) =>
+        {
+            var tree = new PartTree(cover, offset[..cover.Length]);
+            PlanePoint p = part.Start;
+            int i = tree.NearestTo(p, -1, out double value);
+            Assert.Equal(Enumerable.Range(0, cover.Length).Min(k => Distances.Between(p, cover[k], out _) + offset[k]), value);
+            Assert.Equal(value, Distances.Between(p, cover[i], out _) + offset[i]);
+            double cutoff = double.PositiveInfinity;
+            var nearest = default(Nearest);
+            tree.NearestTo(part, part.Box, ref cutoff, ref nearest);
+            Assert.Equal(Enumerable.Range(0, cover.Length).Min(k => Distances.Between(part, cover[k]).Value + offset[k]), cutoff);
+            var near = new List<int>();
+            tree.AddNear(part.Box, 1, near);
+            Assert.Equal(near.Order(), near);
+            Assert.All(Enumerable.Range(0, cover.Length).Where(k => Distances.Between(part, cover[k]).Value + offset[k] <= 1), k => Assert.Contains(k, near));
+        }, iter: 500);
+
+    /// <summary>Points of the path are shifted at random, so that the bit gouges here and leaves material there.</summary>
+    [Theory]
+    [InlineData(24, 0, 0, 1)]
+    [InlineData(7, 0, 0, 1)]
+    [InlineData(0, 200, 0, 1)]
+    [InlineData(0, 60, 0, 1)]
+    [InlineData(0, 60, 0.05, 2)]
+    [InlineData(0, 60, 0.3, 3)]
+    [InlineData(12, 0, 0.0005, 4)]
+    public void Gouge_and_left_over_of_a_plate_bound_a_dense_sample(int arcs, int chords, double amplitude, int seed)
+    {
+        string text = EllipsePlate.Program(arcs, chords, nudge: (amplitude, seed)).Text;
+        Target target = EllipsePlate.Target();
+        ProofReport report = Prover.Prove(text, target);
+        Assert.True(report.IsRead);
+
+        var paths = new List<PathPart>();
+        double gouge = 0;
+        foreach (Motion motion in GcodeReader.Read(text).Steps.OfType<Motion>().Where(m => m.IsFeed))
+        {
+            new CutMotion(0, motion, null).AddAtOrBelow(paths, -HandWritten.Thickness);
+            var below = new List<PathPart>();
+            new CutMotion(0, motion, null).AddAtOrBelow(below, -target.Increment);
+            foreach (PathPart part in below)
+            {
+                for (int i = 0; i <= 200; i++)
+                {
+                    PlanePoint p = part.PointAt(i / 200.0);
+                    gouge = Math.Max(gouge, HandWritten.R - (EllipsePlate.Holds(p) ? 0 : EllipsePlate.DistanceToEdge(p)));
                 }
             }
+        }
 
-            Contour track = Contour.Polygon(path);
-            for (int k = 0; k < 1500; k++)
+        double left = 0;
+        foreach (TargetEdge edge in EllipsePlate.Piece.Loops[0])
+        {
+            for (int i = 0; i <= 5000; i++)
             {
-                left = Math.Max(left, track.Distance(curve.PointAt(k / 1500.0)) - Radius);
+                PlanePoint q = edge.PointAt(i / 5000.0);
+                left = Math.Max(left, paths.Min(p => Distances.Between(q, p, out _)) - HandWritten.R);
             }
-
-            // Never below what sampling finds. Above it by what lies between samples, and, far past the tolerance, by what the search no longer narrows.
-            Assert.InRange(report.WorstGouge, gouge - 1e-6, (gouge * 1.1) + 0.01);
-            Assert.InRange(report.WorstLeftover, left - 1e-6, (left * 1.1) + 0.01);
-        }, iter: 6);
-
-    private static Point2 Rounded(Point2 p) => new(Math.Round(p.X, 4), Math.Round(p.Y, 4));
-
-    private static double Distance(EllipseCurve curve, Point2 p)
-    {
-        int best = 0;
-        for (int i = 1; i < 180; i++)
-        {
-            best = curve.PointAt(i / 180.0).DistanceTo(p) < curve.PointAt(best / 180.0).DistanceTo(p) ? i : best;
         }
 
-        (double low, double high) = ((best - 1) / 180.0, (best + 1) / 180.0);
-        for (int i = 0; i < 80; i++)
-        {
-            double third = (high - low) / 3;
-            (low, high) = curve.PointAt(low + third).DistanceTo(p) < curve.PointAt(high - third).DistanceTo(p) ? (low, high - third) : (low + third, high);
-        }
-
-        return curve.PointAt((low + high) / 2).DistanceTo(p);
+        // Sampling stands still for up to a fortieth of a millimetre of path, across which a distance changes by its square over twice the radius of the curve there.
+        double sampling = amplitude > 0.01 ? 2e-3 : 2e-5;
+        double slack = target.Tolerance / 50;
+        Assert.InRange(report.WorstGouge, gouge - 1e-9, gouge + sampling + slack + 3e-4);
+        Assert.InRange(report.WorstLeftover, left - 1e-9, left + sampling + slack + 3e-4);
+        Assert.Equal(report.WorstGouge > target.Tolerance, report.Faults.Any(f => f.Code == FaultCodes.Gouge));
+        Assert.Equal(report.WorstLeftover > target.Tolerance, report.Faults.Any(f => f.Code == FaultCodes.MaterialLeft));
     }
 
-    private static string Program(Point2[] path)
+    /// <summary>Chords between points of the parallel curve: the deepest gouge is the sagitta of the flattest-lying chord, κ h² / 8 to first order.</summary>
+    [Fact]
+    public void Chords_gouge_by_their_rise()
     {
-        var text = new StringBuilder("G21 G90 G17 G94\nT1 M6\nM3 S16000\nG4 P3\nG0 Z20\n");
-        text.Append(CultureInfo.InvariantCulture, $"G0 X{path[0].X:0.####} Y{path[0].Y:0.####}\nG1 Z-0.3 F300\n");
-        foreach (Point2 p in path.Skip(1).Append(path[0]))
+        const int n = 100;
+        ProofReport report = Prover.Prove(EllipsePlate.Program(0, n).Text, EllipsePlate.Target());
+        double rise = 0;
+        for (int i = 0; i < n; i++)
         {
-            text.Append(CultureInfo.InvariantCulture, $"G1 X{p.X:0.####} Y{p.Y:0.####} F1500\n");
+            PlanePoint a = EllipsePlate.OnParallel(Math.PI / 2 * i / n), b = EllipsePlate.OnParallel(Math.PI / 2 * (i + 1) / n);
+            PlanePoint middle = a.Plus(b).Times(0.5);
+            rise = Math.Max(rise, HandWritten.R - EllipsePlate.DistanceToEdge(middle));
         }
 
-        return text.Append("G0 Z20\nM5\nM30\n").ToString();
+        Assert.InRange(report.WorstGouge, rise - 1e-4, rise + 2e-4);
+        Assert.True(report.Passed);
     }
 
-    private static Target Target(EllipseCurve e) => new()
+    /// <summary>Brief's aims: 300 motions in 5 ms, 20,000 motions against 20 pieces in 1 s. Held here with room for a busy machine; the figures are printed.</summary>
+    [Fact]
+    public void It_is_quick()
     {
-        Pieces =
-        [
-            new TargetPiece
-            {
-                Name = "ellipse",
-                Loops = [[new EllipseEdge(P(e.Center), P(e.Major), P(e.Minor), 0, 2 * Math.PI)]],
-                Bottom = 0,
-                Top = 6,
-            },
-        ],
-        Stock = [TargetStock.Box(0, 0, 400, 400, 0, 6)],
-        Floor = -0.3,
-        ClearHeight = 10,
-        Tools = [new TargetTool { Number = 1, Diameter = 2 * Radius, MayPlunge = true }],
-        Tolerance = Tolerance,
-        Increment = 0.0001,
-    };
+        ITestOutputHelper output = TestContext.Current.TestOutputHelper!;
+        string text = EllipsePlate.Program(0, 140).Text;
+        Target target = EllipsePlate.Target();
+        double best = double.PositiveInfinity;
+        for (int i = 0; i < 30; i++)
+        {
+            long start = Stopwatch.GetTimestamp();
+            Assert.True(Prover.Prove(text, target).Passed);
+            best = Math.Min(best, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+        }
 
-    private static PlanePoint P(Point2 p) => new(p.X, p.Y);
+        output.WriteLine($"one plate, {text.Count(c => c == '\n')} lines: {best:0.00} ms");
+        Assert.InRange(best, 0, 100);
+    }
 }

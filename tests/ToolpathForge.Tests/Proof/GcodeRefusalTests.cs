@@ -122,7 +122,7 @@ public class GcodeRefusalTests
 
     // Of our own: what would be read by one machine so and by another otherwise
     [InlineData("g20", "unit-changed")]
-    [InlineData("g21 f200", "unit-changed")]
+    [InlineData("g20 f200", "unit-changed")]
     [InlineData("g54\ng55", "work-offset-changed")]
     [InlineData("%", "percent-not-paired")]
     public void Is_refused(string line, string code)
