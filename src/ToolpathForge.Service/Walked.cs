@@ -5,6 +5,7 @@ using ToolpathForge.Planning;
 using ToolpathForge.Plugin.Contract;
 using ToolpathForge.Posting;
 using ToolpathForge.Service.Files;
+using ToolpathForge.Service.Output;
 using ToolpathForge.Service.Telling;
 using ToolpathForge.Service.Wire;
 
@@ -38,6 +39,6 @@ internal sealed record Walked(string File, Plan? Plan, ImmutableArray<Finding> F
         }
 
         Plan plan = post is null ? Planner.Plan(loaded.Job, stage, cancel) : Planner.Plan(loaded.Job, post, stage, cancel);
-        return new Walked(file, plan, [.. loaded.Findings, .. plan.Findings]);
+        return new Walked(file, plan, [.. loaded.Findings, .. ProgramNames.Find(plan), .. plan.Findings]);
     }
 }

@@ -131,6 +131,35 @@ public class FileTests
         Assert.Contains("up a board", stopped.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("nul", "on some systems that is the name of a device")]
+    [InlineData("Com7", "on some systems that is the name of a device")]
+    public void A_make_whose_file_could_not_bear_its_name_is_refused(string id, string reason)
+    {
+        using var scratch = new Scratch();
+        string job = scratch.Write("porch.toml", SamplePlan.Text.Replace("id = \"rafter-tail\"", $"id = \"{id}\"", StringComparison.Ordinal));
+        Command.Ran ran = Command.Run("cut", job, "--out", scratch.Path("out"));
+        Assert.Equal(2, ran.Code);
+        Assert.Contains($"porch.toml:13:6, {id}: A program cannot be called {id}.nc: {reason}.", ran.Error, StringComparison.Ordinal);
+        Assert.Equal("porch.toml", Scratch.Names(scratch.Root));
+    }
+
+    [Fact]
+    public void A_program_cannot_take_the_name_of_the_run_sheet()
+    {
+        using var scratch = new Scratch();
+        string dialect = File.ReadAllText(Repo.Path("postprocessors", "metric-centre.toml"))
+            .Replace("id = \"metric-centre\"", "id = \"mine\"", StringComparison.Ordinal)
+            .Replace("file-ending = \".nc\"", "file-ending = \".html\"", StringComparison.Ordinal);
+        scratch.Write("mine.toml", dialect);
+        string job = scratch.Write("porch.toml", SamplePlan.Text
+            .Replace("dialect = \"metric-centre\"", "dialect = \"mine\"\ncatalogues = [\"mine.toml\"]", StringComparison.Ordinal)
+            .Replace("id = \"rafter-tail\"", "id = \"Run-Sheet\"", StringComparison.Ordinal));
+        Command.Ran ran = Command.Run("cut", job, "--out", scratch.Path("out"));
+        Assert.Equal(2, ran.Code);
+        Assert.Contains("A program cannot be called Run-Sheet.html: that file is always written beside the programs.", ran.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Lists_are_told_in_the_unit_asked_for()
     {

@@ -111,6 +111,18 @@ public class ProcessTests
     }
 
     [Fact]
+    public void The_folder_one_stands_in_is_not_pulled_away()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("porch.toml", Tails(1));
+        Directory.CreateDirectory(scratch.Path("out"));
+        Command.Ran ran = Command.RunApart(scratch.Path("out"), "cut", "../porch.toml", "--out", ".");
+        Assert.Equal(2, ran.Code);
+        Assert.Contains(". is the folder you are in", ran.Error, StringComparison.Ordinal);
+        Assert.Equal("", Scratch.Names(scratch.Path("out")));
+    }
+
+    [Fact]
     public void On_a_screen_work_of_over_a_second_shows_its_stage_and_takes_it_off_again()
     {
         using var error = new StringWriter { NewLine = "\n" };
