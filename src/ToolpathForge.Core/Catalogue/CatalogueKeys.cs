@@ -53,7 +53,7 @@ internal static class CatalogueKeys
         Key.Length("overall-length", "Tip to the end of the shank.", 10, 300),
         Key.Speed("max-speed", "Highest speed marked on it.", 1000, 60000),
         Key.Flag("can-plunge", "Whether it cuts at its centre and may go straight down."),
-        Key.Angle("ramp-angle", "Steepest ramp, from horizontal.", 0.5, 90),
+        Key.Angle("ramp-angle", "Steepest ramp, from horizontal; 0 for a bit that cannot go down into solid stock at all.", 0, 90),
         Key.Length("up-cut-length", "Length of the up-cut part; compression bits only.", 0.5, 100).ElseFrom("no such part"),
         Basis,
         Origin,

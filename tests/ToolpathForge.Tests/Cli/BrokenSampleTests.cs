@@ -61,6 +61,38 @@ public class BrokenSampleTests
         Assert.NotEqual("", finding.GetProperty("advice").GetString());
     }
 
+    // A bit of the user's own that neither plunges nor ramps cannot get into a panel.
+    [Fact]
+    public void A_bit_that_cannot_go_down_is_told()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mine.toml", """
+            format = 1
+            unit = "in"
+            [[bit]]
+            id = "edge-only"
+            name = "an edge bit"
+            kind = "straight"
+            substance = "steel"
+            diameter = "1/4"
+            flute-length = "1"
+            flutes = 2
+            shank = "1/4"
+            overall-length = "2 1/2"
+            max-speed = 24000
+            can-plunge = false
+            ramp-angle = "0 deg"
+            basis = "user"
+            source = "the bit in hand"
+            """);
+        string job = scratch.Write("porch.toml", SamplePlan.Text
+            .Replace("dialect = \"metric-centre\"", "dialect = \"metric-centre\"\ncatalogues = [\"mine.toml\"]", StringComparison.Ordinal)
+            .Replace("downcut-1/4", "edge-only", StringComparison.Ordinal));
+        Command.Ran ran = Command.Run("check", job, "--json");
+        Assert.Equal(1, ran.Code);
+        Assert.Contains("bit-cannot-plunge", ran.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void All_problems_are_told_in_one_go()
     {
