@@ -103,11 +103,11 @@ public class StrokeAlphabetTests
         {
             WrittenText plain = StrokeAlphabet.Write(c.Text, 1, Point2.Origin);
             WrittenText placed = StrokeAlphabet.Write(c.Text, c.Height, new Point2(c.X, c.Y), TextAlign.Start, c.Turn);
-            Assert.Equal(plain.Width * c.Height, placed.Width, 9);
+            Assert.Equal(plain.Width * c.Height, placed.Width, 1e-9);
             Assert.Equal(plain.Strokes.Length, placed.Strokes.Length);
             for (int i = 0; i < plain.Strokes.Length; i++)
             {
-                Assert.Equal(plain.Strokes[i].Length * c.Height, placed.Strokes[i].Length, 7);
+                Assert.Equal(plain.Strokes[i].Length * c.Height, placed.Strokes[i].Length, 1e-7);
                 Assert.Equal(plain.Strokes[i].IsClosed, placed.Strokes[i].IsClosed);
                 Point2 expected = (plain.Strokes[i].Start * c.Height).Rotated(c.Turn) + new Point2(c.X, c.Y);
                 Assert.InRange(placed.Strokes[i].Start.DistanceTo(expected), 0, 1e-9);
