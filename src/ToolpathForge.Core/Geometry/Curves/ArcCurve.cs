@@ -8,6 +8,9 @@ namespace ToolpathForge.Geometry;
 public sealed record ArcCurve(Point2 Center, double Radius, double StartAngle, double Sweep) : Curve
 {
     /// <inheritdoc/>
+    public override double Length => Radius * Math.Abs(Sweep);
+
+    /// <inheritdoc/>
     public override Point2 PointAt(double t) => Center + (Turning.Direction(StartAngle + (Sweep * t)) * Radius);
 
     /// <inheritdoc/>

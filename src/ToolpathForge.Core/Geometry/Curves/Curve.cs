@@ -9,6 +9,9 @@ public abstract record Curve
     /// <summary>Where it ends.</summary>
     public Point2 End => PointAt(1);
 
+    /// <summary>Length along the curve, mm.</summary>
+    public virtual double Length => ArcLength.Between(FirstDerivative, 0, 1);
+
     /// <summary>The point at a parameter.</summary>
     /// <param name="t">0 the start, 1 the end. Not a share of the length.</param>
     public abstract Point2 PointAt(double t);

@@ -11,6 +11,27 @@ namespace ToolpathForge.Geometry;
 /// <param name="Sweep">Signed radians, at most a full turn.</param>
 public sealed record EllipseCurve(Point2 Center, Point2 Major, Point2 Minor, double StartParameter, double Sweep) : Curve
 {
+    /// <summary>
+    /// Length along the curve, mm, by quadrature from axis end to axis end. A whole quadrant is a·E(1 - b²/a²), E the complete elliptic integral of the second kind (DLMF 19.30).
+    /// </summary>
+    public override double Length
+    {
+        get
+        {
+            double low = Math.Min(StartParameter, StartParameter + Sweep);
+            double high = Math.Max(StartParameter, StartParameter + Sweep);
+            double sum = 0;
+            for (double at = low; at < high;)
+            {
+                double next = Math.Min(high, (Math.Floor(at / (Math.PI / 2)) + 1) * (Math.PI / 2));
+                sum += ArcLength.Between(u => (Minor * Math.Cos(u)) - (Major * Math.Sin(u)), at, next);
+                at = next;
+            }
+
+            return sum;
+        }
+    }
+
     /// <inheritdoc/>
     public override Point2 PointAt(double t)
     {

@@ -6,6 +6,9 @@ namespace ToolpathForge.Geometry;
 public sealed record LineCurve(Point2 From, Point2 To) : Curve
 {
     /// <inheritdoc/>
+    public override double Length => From.DistanceTo(To);
+
+    /// <inheritdoc/>
     public override Point2 PointAt(double t) => From.Towards(To, t);
 
     /// <inheritdoc/>

@@ -69,6 +69,9 @@ public sealed record SplineCurve : Curve
     }
 
     /// <inheritdoc/>
+    public override double Length => _pieces.Sum(p => ArcLength.Between(p.FirstDerivative, 0, 1));
+
+    /// <inheritdoc/>
     public override Point2 PointAt(double t)
     {
         (BezierPiece piece, double u, _) = At(t);
