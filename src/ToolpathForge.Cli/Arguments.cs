@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using ToolpathForge.Service;
@@ -18,13 +19,17 @@ internal static class Arguments
     private static readonly Option<string[]> Job = Text("--job");
     private static readonly Option<string[]> Make = Text("--make");
     private static readonly Option<string[]> Unit = Text("--unit");
+    private static readonly Option<string[]> Kind = Text("--kind");
+    private static readonly Option<string[]> Diameter = Text("--diameter");
+    private static readonly Option<string[]> Thickness = Text("--thickness");
+    private static readonly Option<string[]> Width = Text("--width");
     private static readonly Argument<string[]> Names = new("names") { Arity = ArgumentArity.ZeroOrMore };
 
     private static readonly Command New = Verb("new", Unit);
     private static readonly Command Check = Verb("check", Json, Timings);
     private static readonly Command Cut = Verb("cut", Out, Json, Timings);
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
-    private static readonly Command List = Verb("list", Job, Unit, Json);
+    private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
     private static readonly Command[] Verbs = [New, Check, Cut, Prove, List];
     private static readonly RootCommand Root = Tree();
 
@@ -85,9 +90,32 @@ internal static class Arguments
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
                 : new Request.Misread("prove needs to know the job that the program is meant for.", $"Write toolpathforge prove {names[0]} --job porch.toml."),
             _ => ListCatalogue.Kinds.Contains(names[0], StringComparer.Ordinal)
-                ? new Request.List(names[0], One(parsed, Job), One(parsed, Unit), json)
+                ? UnderstandList(parsed, names[0], json)
                 : new Request.Misread($"There is no list of '{names[0]}'.", Near(names[0], ListCatalogue.Kinds) ?? KindsAdvice),
         };
+    }
+
+    private static Request UnderstandList(ParseResult parsed, string list, bool json)
+    {
+        var filter = new ListFilter(One(parsed, Kind), One(parsed, Diameter), One(parsed, Thickness), One(parsed, Width));
+        ImmutableArray<string> may = ListFilter.OptionsOf(list);
+        foreach ((string option, string value) in filter.Set)
+        {
+            if (!may.Contains(option, StringComparer.Ordinal))
+            {
+                return new Request.Misread(
+                    $"list {list} cannot be filtered by --{option}.",
+                    may.IsEmpty ? "Leave it out." : $"Use --{string.Join(" or --", may)}, or leave it out.");
+            }
+
+            if (option == "kind" && !ListFilter.KindsOf(list).Contains(value, StringComparer.Ordinal))
+            {
+                return new Request.Misread(
+                    $"There are no {list} of kind '{value}'.", Near(value, ListFilter.KindsOf(list)) ?? $"Use one of {string.Join(", ", ListFilter.KindsOf(list))}.");
+            }
+        }
+
+        return new Request.List(list, One(parsed, Job), One(parsed, Unit), filter, json);
     }
 
     /// <summary>What is wrong with the words, if anything.</summary>
@@ -165,6 +193,10 @@ internal static class Arguments
         "--out" => "--out out",
         "--job" => "--job porch.toml",
         "--unit" => "--unit in or --unit mm",
+        "--kind" => "--kind down-cut",
+        "--diameter" => "--diameter 1/4",
+        "--thickness" => "--thickness \"1 1/2\"",
+        "--width" => "--width \"7 1/4\"",
         _ => "--make, then the id of a make of the job",
     };
 

@@ -60,7 +60,7 @@ internal static class CommandLine
             Request.Check r => CheckJob.Run(r.Job, stages.Begin, cancel),
             Request.Cut r => CutJob.Run(r.Job, r.Folder, stages.Begin, cancel),
             Request.Prove r => ProveProgram.Run(r.File, r.Job, r.Make, stages.Begin, cancel),
-            Request.List r => ListCatalogue.Run(r.What, r.Job, r.Unit, cancel),
+            Request.List r => ListCatalogue.Run(r.What, r.Job, r.Unit, r.Filter, cancel),
             _ => throw new InvalidOperationException($"{request.GetType().Name} is not a use case."),
         };
         stages.Dispose();

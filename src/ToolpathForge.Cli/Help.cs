@@ -75,11 +75,15 @@ internal static class Help
             """,
         "list" =>
             """
-            toolpathforge list lumber|panels|bits|materials|machines|dialects|shapes [--job JOB] [--unit in|mm] [--json]
+            toolpathforge list lumber|panels|bits|materials|machines|dialects|shapes [filters] [--job JOB] [--unit in|mm] [--json]
 
             Shows what a job may name, and where each row comes from. A row "from memory" wants checking against your own
-            bit, board or machine.
+            bit, board or machine. Filters: list bits --kind down-cut --diameter 1/4
 
+              --kind WORD         bits or materials of this kind
+              --diameter LENGTH   bits of this cutting diameter
+              --thickness LENGTH  lumber of this thickness; panels sold as this, or that may measure this
+              --width LENGTH      lumber of this width
               --job JOB      also show what the files add that this job names
               --unit in|mm   the unit to show; that of the job, or in (inches), unless you say otherwise
               --json         print the rows as JSON, in mm, for other programs

@@ -42,7 +42,7 @@ internal static class Layout
         }
     }
 
-    /// <summary>Sections with an empty line between them; columns two spaces apart, as wide as their widest text.</summary>
+    /// <summary>Sections with an empty line between them; tables as <see cref="TableLayout"/> has them.</summary>
     internal static void Sections(ImmutableArray<Section> sections, TextWriter to)
     {
         bool first = true;
@@ -61,18 +61,8 @@ internal static class Layout
 
             if (section.Columns.Length > 0)
             {
-                Table(section, to);
+                TableLayout.Write(section, to);
             }
-        }
-    }
-
-    private static void Table(Section section, TextWriter to)
-    {
-        int[] widths = [.. section.Columns.Select((c, i) => section.Rows.Select(r => r[i].Length).Append(c.Heading.Length).Max())];
-        foreach (ImmutableArray<string> row in section.Rows.Prepend([.. section.Columns.Select(c => c.Heading)]))
-        {
-            IEnumerable<string> cells = row.Select((cell, i) => section.Columns[i].IsNumber ? cell.PadLeft(widths[i]) : cell.PadRight(widths[i]));
-            to.WriteLine(string.Join("  ", cells).TrimEnd());
         }
     }
 }

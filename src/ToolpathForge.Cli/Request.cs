@@ -1,3 +1,5 @@
+using ToolpathForge.Service;
+
 namespace ToolpathForge.Cli;
 
 /// <summary>What the command line asks for.</summary>
@@ -16,7 +18,7 @@ internal abstract record Request
     internal sealed record Prove(string File, string Job, string? Make, bool Json, bool Timings) : Request;
 
     /// <summary>A catalogue.</summary>
-    internal sealed record List(string What, string? Job, string? Unit, bool Json) : Request;
+    internal sealed record List(string What, string? Job, string? Unit, ListFilter Filter, bool Json) : Request;
 
     /// <summary>Help, about one command or all.</summary>
     internal sealed record ShowHelp(string? Command) : Request;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Catalogue;
+using ToolpathForge.Findings;
 using ToolpathForge.Measures;
 using ToolpathForge.Plugin.Contract;
 using ToolpathForge.Service.Files;
@@ -19,8 +20,9 @@ public static class ListCatalogue
     /// <param name="kind">One of <see cref="Kinds"/>.</param>
     /// <param name="job">A job whose own catalogue files are to be shown too; null for what ships with the program.</param>
     /// <param name="unit"><c>in</c> or <c>mm</c>; null for the job's, or inches.</param>
+    /// <param name="filter">Which rows; only the options that this list has (<see cref="ListFilter.OptionsOf"/>) choose.</param>
     /// <param name="cancel">Asked between files.</param>
-    public static Report Run(string kind, string? job, string? unit, CancellationToken cancel)
+    public static Report Run(string kind, string? job, string? unit, ListFilter filter, CancellationToken cancel)
     {
         Loaded loaded = job is null ? new Loaded(null, [], []) : JobFile.Load(job, cancel);
         LengthUnit worded = unit switch
@@ -31,43 +33,54 @@ public static class ListCatalogue
         };
         var teller = new Teller(worded);
         Catalogues rows = loaded.Catalogues;
-        int exit = Teller.ExitCode(loaded.Findings);
-        CatalogueReply reply = new() { ExitCode = exit, Findings = teller.Wire(loaded.Findings) };
-        Section section;
+        List<Finding> findings = [.. loaded.Findings];
+        RowFilter? wanted = filter.Read(worded, findings);
+        int exit = Teller.ExitCode(findings);
+        CatalogueReply reply = new() { ExitCode = exit, Findings = teller.Wire(findings) };
+        if (wanted is null)
+        {
+            return new Report(exit, teller.Remarks(findings), [], () => WireJson.Text(reply));
+        }
+
+        ImmutableArray<Section> sections;
         switch (kind)
         {
             case "lumber":
-                reply.Lumber = [.. rows.Lumber.All.Select(CatalogueWire.Of)];
-                section = CatalogueTables.Of(rows.Lumber.All, worded);
+                ImmutableArray<Lumber> lumber = [.. rows.Lumber.All.Where(wanted.Takes)];
+                reply.Lumber = [.. lumber.Select(CatalogueWire.Of)];
+                sections = CatalogueTables.Of(lumber, worded);
                 break;
             case "panels":
-                reply.Panels = [.. rows.Panels.All.Select(CatalogueWire.Of)];
-                section = CatalogueTables.Of(rows.Panels.All, worded);
+                ImmutableArray<Panel> panels = [.. rows.Panels.All.Where(wanted.Takes)];
+                reply.Panels = [.. panels.Select(CatalogueWire.Of)];
+                sections = CatalogueTables.Of(panels, worded);
                 break;
             case "bits":
-                reply.Bits = [.. rows.Bits.All.Select(CatalogueWire.Of)];
-                section = CatalogueTables.Of(rows.Bits.All, worded);
+                ImmutableArray<Bit> bits = [.. rows.Bits.All.Where(wanted.Takes)];
+                reply.Bits = [.. bits.Select(CatalogueWire.Of)];
+                sections = CatalogueTables.Of(bits, worded);
                 break;
             case "materials":
-                reply.Materials = [.. rows.Materials.All.Select(CatalogueWire.Of)];
-                section = CatalogueTables.Of(rows.Materials.All);
+                ImmutableArray<Material> materials = [.. rows.Materials.All.Where(wanted.Takes)];
+                reply.Materials = [.. materials.Select(CatalogueWire.Of)];
+                sections = CatalogueTables.Of(materials);
                 break;
             case "machines":
                 reply.Machines = [.. rows.Machines.All.Select(CatalogueWire.Of)];
-                section = CatalogueTables.Of(rows.Machines.All, worded);
+                sections = CatalogueTables.Of(rows.Machines.All, worded);
                 break;
             case "dialects":
                 reply.Dialects = [.. rows.Dialects.All.Select(CatalogueWire.Of)];
-                section = CatalogueTables.Of(rows.Dialects.All);
+                sections = CatalogueTables.Of(rows.Dialects.All);
                 break;
             case "shapes":
                 reply.Shapes = [.. ShapeList.All.Select(CatalogueWire.Of)];
-                section = CatalogueTables.Of(ShapeList.All);
+                sections = CatalogueTables.Of(ShapeList.All);
                 break;
             default:
                 throw new ArgumentException($"There is no list of '{kind}'.", nameof(kind));
         }
 
-        return new Report(exit, teller.Remarks(loaded.Findings), [section], () => WireJson.Text(reply));
+        return new Report(exit, teller.Remarks(findings), sections, () => WireJson.Text(reply));
     }
 }

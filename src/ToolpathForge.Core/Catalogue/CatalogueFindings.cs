@@ -26,6 +26,13 @@ internal static class CatalogueFindings
         "Add or remove up-cut-length, or correct the kind.")
     { Unusable = true };
 
+    internal static readonly FindingKind BitPart = new(
+        "row-bit-part",
+        Severity.Stop,
+        "The bit {id} is of kind {kind}; {key} belongs to bits of kind {words}, and only to them.",
+        "Add or remove {key}, or correct the kind.")
+    { Unusable = true };
+
     internal static readonly FindingKind UnknownMaterial = new(
         "row-material-unknown",
         Severity.Stop,

@@ -22,7 +22,7 @@ internal static class CatalogueReader
         Catalogues rows = before with
         {
             Lumber = before.Lumber.With(ReadRows(fields, "lumber", CatalogueKeys.Lumber, context, ReadLumber)),
-            Bits = before.Bits.With(ReadRows(fields, "bit", CatalogueKeys.Bit, context, ReadBit)),
+            Bits = before.Bits.With(ReadRows(fields, "bit", CatalogueKeys.Bit, context, BitReader.Read)),
             Materials = before.Materials.With(ReadRows(fields, "material", CatalogueKeys.Material, context, ReadMaterial)),
             Machines = before.Machines.With(ReadRows(fields, "machine", CatalogueKeys.Machine, context, ReadMachine)),
             Dialects = before.Dialects.With(ReadRows(fields, "dialect", CatalogueKeys.Dialect, context, DialectReader.Read)),
@@ -111,45 +111,6 @@ internal static class CatalogueReader
             SourceOf(row));
     }
 
-    private static Bit? ReadBit(Fields row, TableContext context)
-    {
-        BitKind kind = row.Text("kind") switch
-        {
-            "straight" => BitKind.Straight,
-            "up-cut" => BitKind.UpCut,
-            "down-cut" => BitKind.DownCut,
-            _ => BitKind.Compression,
-        };
-        if (row.Has("up-cut-length") != (kind == BitKind.Compression))
-        {
-            context.Add(Finding.Of(
-                CatalogueFindings.UpCutPart, row.Where("kind"), Arg.Of("id", row.Text("id")), Arg.Of("kind", row.Text("kind"))));
-            return null;
-        }
-
-        if (!InOrder(row, "flute-length", "overall-length", QuantityKind.Length, context)
-            || (row.Has("up-cut-length") && !InOrder(row, "up-cut-length", "flute-length", QuantityKind.Length, context)))
-        {
-            return null;
-        }
-
-        return new Bit(
-            row.Text("id"),
-            row.Text("name"),
-            kind,
-            row.Text("substance") == "carbide" ? BitSubstance.Carbide : BitSubstance.Steel,
-            row.Amount("diameter"),
-            row.Amount("flute-length"),
-            row.Whole("flutes"),
-            row.Amount("shank"),
-            row.Amount("overall-length"),
-            row.Amount("max-speed"),
-            row.Flag("can-plunge"),
-            row.Amount("ramp-angle"),
-            row.AmountOrNull("up-cut-length") ?? 0,
-            SourceOf(row));
-    }
-
     private static Material? ReadMaterial(Fields row, TableContext context)
     {
         var chips = ImmutableArray.CreateBuilder<ChipBand>();
@@ -216,5 +177,9 @@ internal static class CatalogueReader
                 row.Flag("moving-bed"),
                 row.Flag("switched-by-hand"),
                 SourceOf(row))
+            {
+                Opening = row.AmountOrNull("opening") ?? row.Amount("travel-z"),
+                Collet = row.AmountOrNull("collet") ?? double.PositiveInfinity,
+            }
             : null;
 }

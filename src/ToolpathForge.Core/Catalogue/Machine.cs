@@ -39,4 +39,11 @@ public sealed record Machine(
     bool Homing,
     bool MovingBed,
     bool SwitchedByHand,
-    Source Source);
+    Source Source)
+{
+    /// <summary>Height under the gantry, from the bed, mm: nothing thicker passes. Where nobody has measured it, the travel along Z.</summary>
+    public double Opening { get; init; } = TravelZ;
+
+    /// <summary>Thickest shank that its collet takes, mm; infinite where nobody has said.</summary>
+    public double Collet { get; init; } = double.PositiveInfinity;
+}

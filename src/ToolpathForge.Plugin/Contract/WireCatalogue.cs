@@ -100,7 +100,10 @@ public sealed class WireBit
     /// <summary>What a person calls it.</summary>
     public string Name { get; set; } = "";
 
-    /// <summary><c>straight</c>, <c>up-cut</c>, <c>down-cut</c> or <c>compression</c>.</summary>
+    /// <summary>
+    /// <c>straight</c>, <c>up-cut</c>, <c>down-cut</c>, <c>compression</c>, <c>top-bearing</c>, <c>tip-bearing</c>, <c>round-over</c>, <c>chamfer</c>,
+    /// <c>v</c> or <c>ball</c>. More may be added.
+    /// </summary>
     public string Kind { get; set; } = "";
 
     /// <summary><c>carbide</c> or <c>steel</c>.</summary>
@@ -129,6 +132,24 @@ public sealed class WireBit
 
     /// <summary>Where the row comes from.</summary>
     public WireSource Source { get; set; } = new();
+
+    /// <summary>Length of the up-cut part of a compression bit, mm.</summary>
+    public double? UpCutLength { get; set; }
+
+    /// <summary>Outside diameter of its bearing, mm; absent for a bit without one.</summary>
+    public double? BearingDiameter { get; set; }
+
+    /// <summary>Length of the bearing along the shank, mm.</summary>
+    public double? BearingHeight { get; set; }
+
+    /// <summary>Between the bearing and the cutting edges, mm.</summary>
+    public double? BearingGap { get; set; }
+
+    /// <summary>Between opposite edges of a V or chamfer bit, degrees.</summary>
+    public double? TipAngle { get; set; }
+
+    /// <summary>Radius of the rounding that a round-over bit leaves, mm.</summary>
+    public double? EdgeRadius { get; set; }
 }
 
 /// <summary>A material and how it cuts.</summary>
@@ -204,6 +225,27 @@ public sealed class WireMachine
 
     /// <summary>Where the row comes from.</summary>
     public WireSource Source { get; set; } = new();
+
+    /// <summary>Height under the gantry, from the bed, mm.</summary>
+    public double Opening { get; set; }
+
+    /// <summary>Thickest shank that its collet takes, mm; absent where nobody has said.</summary>
+    public double? Collet { get; set; }
+
+    /// <summary>Side stiffness of the frame at the bit, N/mm.</summary>
+    public double Stiffness { get; set; }
+
+    /// <summary>Its mass, kg.</summary>
+    public double Mass { get; set; }
+
+    /// <summary>From its middle to the edge it would tip over, mm.</summary>
+    public double HalfFootprint { get; set; }
+
+    /// <summary>Whether it finds its own limits.</summary>
+    public bool Homing { get; set; }
+
+    /// <summary>Whether its bed moves.</summary>
+    public bool MovingBed { get; set; }
 }
 
 /// <summary>A dialect of G-code, by what it does.</summary>

@@ -7,67 +7,85 @@ using ToolpathForge.Shapes;
 
 namespace ToolpathForge.Service.Telling;
 
-/// <summary>Catalogues as tables to read, each row with where it comes from.</summary>
+/// <summary>Catalogues as tables to read. Where a row comes from is told once below the table, under the number in its last column.</summary>
 internal static class CatalogueTables
 {
-    internal static Section Of(ImmutableArray<Lumber> rows, LengthUnit unit) => new(
-        [],
-        [new("size"), new("thick", true), new("wide", true), new("source")],
-        [.. rows.Select(r => (ImmutableArray<string>)[r.Id, Length(r.Thickness, unit), Length(r.Width, unit), Told(r.Source)])]);
+    internal static ImmutableArray<Section> Of(ImmutableArray<Lumber> rows, LengthUnit unit) => WithSources(
+        Units(unit),
+        rows.Select(r => r.Source),
+        [new("size"), new("thick", true), new("wide", true)],
+        rows.Select(r => (ImmutableArray<string>)[r.Id, Length(r.Thickness, unit), Length(r.Width, unit)]));
 
-    internal static Section Of(ImmutableArray<Panel> rows, LengthUnit unit) => new(
-        [],
-        [new("panel"), new("name"), new("material"), new("nominal", true), new("thinnest", true), new("thickest", true), new("source")],
-        [
-            .. rows.Select(r => (ImmutableArray<string>)
-                [r.Id, r.Name, r.Material, Length(r.Nominal, unit), Length(r.Thinnest, unit), Length(r.Thickest, unit), Told(r.Source)]),
-        ]);
+    internal static ImmutableArray<Section> Of(ImmutableArray<Panel> rows, LengthUnit unit) => WithSources(
+        Units(unit),
+        rows.Select(r => r.Source),
+        [new("panel"), new("material"), new("nominal", true), new("thinnest", true), new("thickest", true)],
+        rows.Select(r => (ImmutableArray<string>)
+            [r.Id, r.Material, Length(r.Nominal, unit), Length(r.Thinnest, unit), Length(r.Thickest, unit)]));
 
-    internal static Section Of(ImmutableArray<Bit> rows, LengthUnit unit) => new(
-        [],
-        [new("bit"), new("name"), new("diameter", true), new("flutes", true), new("flute length", true), new("shank", true), new("most rpm", true), new("plunges"), new("source")],
+    internal static ImmutableArray<Section> Of(ImmutableArray<Bit> rows, LengthUnit unit) => WithSources(
+        Units(unit),
+        rows.Select(r => r.Source),
+        [new("bit"), new("kind"), new("diameter", true), new("flutes", true), new("shank", true), new("plunges")],
+        rows.Select(r => (ImmutableArray<string>)
         [
-            .. rows.Select(r => (ImmutableArray<string>)
+            r.Id, BitKinds.WordOf(r.Kind), Length(r.Diameter, unit), $"{Whole(r.Flutes)} x {Length(r.FluteLength, unit)}", Length(r.Shank, unit),
+            r.CanPlunge ? "yes" : "no",
+        ]));
+
+    internal static ImmutableArray<Section> Of(ImmutableArray<Material> rows) => WithSources(
+        null,
+        rows.Select(r => r.Source),
+        [new("material"), new("name"), new("kg/m³", true), new("pass depth, diameters", true), new("steepest ramp", true)],
+        rows.Select(r => (ImmutableArray<string>)
+            [r.Id, r.Name, Whole(r.Density), Number(r.PassDepth), QuantityText.Write(Quantity.Angle(r.RampAngle), LengthUnit.Millimetre)]));
+
+    internal static ImmutableArray<Section> Of(ImmutableArray<Machine> rows, LengthUnit unit) => WithSources(
+        Units(unit),
+        rows.Select(r => r.Source),
+        [new("machine"), new("travel X, Y, Z"), new("rpm"), new("most feed", true), new("frame, N/mm", true), new("kg", true)],
+        rows.Select(r => (ImmutableArray<string>)
+        [
+            r.Id, Travel(r, unit), $"{Whole(r.MinSpeed)}-{Whole(r.MaxSpeed)}",
+            QuantityText.Write(Quantity.Feed(r.MaxFeed), unit), Whole(r.Stiffness), Whole(r.Mass),
+        ]));
+
+    internal static ImmutableArray<Section> Of(ImmutableArray<Dialect> rows) => WithSources(
+        null,
+        rows.Select(r => r.Source),
+        [new("dialect"), new("what it does"), new("unit"), new("decimals", true), new("file")],
+        rows.Select(r => (ImmutableArray<string>)[r.Id, r.Name, r.Unit == LengthUnit.Inch ? "in" : "mm", Whole(r.Decimals), r.FileEnding]));
+
+    internal static ImmutableArray<Section> Of(ImmutableArray<Shape> shapes) =>
+    [
+        new Section([], [new("shape"), new("what it is")], [.. shapes.Select(s => (ImmutableArray<string>)[s.Id, s.Says])]),
+        new Section(
+            [],
+            [new("shape"), new("key"), new("may be left out"), new("what it asks")],
             [
-                r.Id, r.Name, Length(r.Diameter, unit), Whole(r.Flutes), Length(r.FluteLength, unit), Length(r.Shank, unit), Whole(r.MaxSpeed),
-                r.CanPlunge ? "yes" : "no", Told(r.Source),
+                .. shapes.SelectMany(s => s.Questions, (s, q) => (ImmutableArray<string>)
+                    [s.Id, q.Key, q.Default is null ? "no" : $"yes: {q.Default}", q.Kind == AnswerKind.Choice ? $"{q.Asks} ({string.Join(", ", q.Choices)})" : q.Asks]),
             ]),
-        ]);
+    ];
 
-    internal static Section Of(ImmutableArray<Material> rows) => new(
-        [],
-        [new("material"), new("name"), new("pass depth", true), new("steepest ramp", true), new("source")],
-        [
-            .. rows.Select(r => (ImmutableArray<string>)
-                [r.Id, r.Name, $"{Number(r.PassDepth)} x diameter", QuantityText.Write(Quantity.Angle(r.RampAngle), LengthUnit.Millimetre), Told(r.Source)]),
-        ]);
+    // Machines are sold by whole millimetres everywhere.
+    private static string Travel(Machine row, LengthUnit unit) =>
+        $"{Whole(row.TravelX)} x {Whole(row.TravelY)} x {Whole(row.TravelZ)}{(unit == LengthUnit.Inch ? " mm" : "")}";
 
-    internal static Section Of(ImmutableArray<Machine> rows, LengthUnit unit) => new(
-        [],
-        [new("machine"), new("name"), new("travel X", true), new("Y", true), new("Z", true), new("rpm", true), new("most feed", true), new("most plunge", true), new("source")],
-        [
-            .. rows.Select(r => (ImmutableArray<string>)
+    private static string Units(LengthUnit unit) => unit == LengthUnit.Inch ? "Lengths in inches, unless they say mm." : "Lengths in millimetres.";
+
+    private static ImmutableArray<Section> WithSources(string? units, IEnumerable<Source> sources, ImmutableArray<Column> columns, IEnumerable<ImmutableArray<string>> rows)
+    {
+        ImmutableArray<string> told = [.. sources.Select(Told)];
+        ImmutableArray<string> each = [.. told.Distinct(StringComparer.Ordinal)];
+        return told.IsEmpty
+            ? [Section.Of("Nothing in this list is such.")]
+            :
             [
-                r.Id, r.Name, Length(r.TravelX, unit), Length(r.TravelY, unit), Length(r.TravelZ, unit), $"{Whole(r.MinSpeed)}-{Whole(r.MaxSpeed)}",
-                QuantityText.Write(Quantity.Feed(r.MaxFeed), unit), QuantityText.Write(Quantity.Feed(r.MaxPlunge), unit), Told(r.Source),
-            ]),
-        ]);
-
-    internal static Section Of(ImmutableArray<Dialect> rows) => new(
-        [],
-        [new("dialect"), new("what it does"), new("unit"), new("decimals", true), new("file"), new("source")],
-        [
-            .. rows.Select(r => (ImmutableArray<string>)
-                [r.Id, r.Name, r.Unit == LengthUnit.Inch ? "in" : "mm", Whole(r.Decimals), r.FileEnding, Told(r.Source)]),
-        ]);
-
-    internal static Section Of(ImmutableArray<Shape> shapes) => new(
-        [.. shapes.Select(s => $"{s.Id}: {s.Says}")],
-        [new("shape"), new("key"), new("may be left out"), new("what it asks")],
-        [
-            .. shapes.SelectMany(s => s.Questions, (s, q) => (ImmutableArray<string>)
-                [s.Id, q.Key, q.Default is null ? "no" : $"yes: {q.Default}", q.Kind == AnswerKind.Choice ? $"{q.Asks} ({string.Join(", ", q.Choices)})" : q.Asks]),
-        ]);
+                new Section(units is null ? [] : [units], columns.Add(new("from", true)), [.. rows.Select((r, i) => r.Add(Whole(each.IndexOf(told[i]) + 1)))]),
+                new Section([], [new("from", true), new("where the rows come from")], [.. each.Select((s, i) => (ImmutableArray<string>)[Whole(i + 1), s])]),
+            ];
+    }
 
     private static string Told(Source source) => source.Kind switch
     {
@@ -84,11 +102,15 @@ internal static class CatalogueTables
     private static string Length(double millimetres, LengthUnit unit)
     {
         double thousandths = millimetres / Measures.Length.MillimetresPerInch * 1000;
-        return unit == LengthUnit.Millimetre || Math.Abs(InchFraction.Nearest(millimetres, LengthText.UsualDenominator).Remainder) < 0.0005
+        string text = unit == LengthUnit.Millimetre || Math.Abs(InchFraction.Nearest(millimetres, LengthText.UsualDenominator).Remainder) < 0.0005
             ? LengthText.Write(millimetres, unit)
             : Math.Abs(thousandths - Math.Round(thousandths)) < 1e-6
             ? string.Create(CultureInfo.InvariantCulture, $"{thousandths / 1000:0.0##} in")
             : LengthText.Write(millimetres, LengthUnit.Millimetre);
+
+        // The line above the table has told the unit.
+        string suffix = unit == LengthUnit.Inch ? " in" : " mm";
+        return text.EndsWith(suffix, StringComparison.Ordinal) ? text[..^suffix.Length] : text;
     }
 
     private static string Whole(double number) => number.ToString("0", CultureInfo.InvariantCulture);

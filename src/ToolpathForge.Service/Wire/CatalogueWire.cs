@@ -45,13 +45,7 @@ internal static class CatalogueWire
     {
         Id = row.Id,
         Name = row.Name,
-        Kind = row.Kind switch
-        {
-            BitKind.Straight => "straight",
-            BitKind.UpCut => "up-cut",
-            BitKind.DownCut => "down-cut",
-            _ => "compression",
-        },
+        Kind = BitKinds.WordOf(row.Kind),
         Substance = row.Substance == BitSubstance.Carbide ? "carbide" : "steel",
         Diameter = Rounded(row.Diameter),
         FluteLength = Rounded(row.FluteLength),
@@ -61,6 +55,12 @@ internal static class CatalogueWire
         MaxSpeed = Rounded(row.MaxSpeed),
         CanPlunge = row.CanPlunge,
         Source = Of(row.Source),
+        UpCutLength = Part(row.UpCutLength),
+        BearingDiameter = row.Bearing is { } ring ? Rounded(ring.Diameter) : null,
+        BearingHeight = row.Bearing is { } high ? Rounded(high.Height) : null,
+        BearingGap = row.Bearing is { } apart ? Rounded(apart.Gap) : null,
+        TipAngle = Part(row.TipAngle),
+        EdgeRadius = Part(row.EdgeRadius),
     };
 
     internal static WireMaterial Of(Material row) => new()
@@ -92,6 +92,13 @@ internal static class CatalogueWire
         MaxFeed = Rounded(row.MaxFeed),
         MaxPlunge = Rounded(row.MaxPlunge),
         Source = Of(row.Source),
+        Opening = Rounded(row.Opening),
+        Collet = Known(row.Collet),
+        Stiffness = Rounded(row.Stiffness),
+        Mass = Rounded(row.Mass),
+        HalfFootprint = Rounded(row.HalfFootprint),
+        Homing = row.Homing,
+        MovingBed = row.MovingBed,
     };
 
     internal static WireDialect Of(Dialect row) => new()
@@ -122,6 +129,9 @@ internal static class CatalogueWire
         Says = shape.Says,
         Questions = [.. shape.Questions.Select(Of)],
     };
+
+    // What a bit of this kind does not have is absent, not 0.
+    private static double? Part(double value) => value > 0 ? Rounded(value) : null;
 
     private static WireQuestion Of(Question question) => new()
     {

@@ -50,6 +50,68 @@ public class ShippedCatalogueTests
         Assert.All(s_shipped.Panels.All, p => Assert.NotNull(s_shipped.Materials.Find(p.Material)));
     }
 
+    // What a catalogue to choose from must offer.
+    [Fact]
+    public void There_is_enough_to_choose_from()
+    {
+        Assert.True(s_shipped.Bits.All.Length >= 25);
+        Assert.Equal(Enum.GetValues<BitKind>(), s_shipped.Bits.All.Select(b => b.Kind).Distinct().Order());
+        Assert.True(s_shipped.Materials.All.Length >= 12);
+        Assert.True(s_shipped.Machines.All.Length >= 6);
+        Assert.Contains(s_shipped.Lumber.All, r => Math.Abs(r.Thickness - 45) < 1e-9);
+        Assert.Contains(s_shipped.Panels.All, r => Math.Abs(r.Nominal - 12) < 1e-9);
+        Assert.All(s_shipped.Machines.All, m => Assert.True(m.Opening >= m.TravelZ && m.Collet >= 6 && m.HalfFootprint > 0));
+    }
+
+    // A bearing runs flush with the cutter, or the edge it leaves is not the pattern's; a round-over's cutter is its bearing and two radii; a chamfer of
+    // 45 degrees and a V are as high as half their width over the tangent of half their angle.
+    [Fact]
+    public void Parts_of_bits_fit_each_other()
+    {
+        Assert.All(s_shipped.Bits.All.Where(b => b.Kind is BitKind.TopBearing or BitKind.TipBearing), b => Assert.Equal(b.Diameter, b.Bearing!.Diameter, 9));
+        Assert.All(s_shipped.Bits.All.Where(b => b.Kind == BitKind.RoundOver), b => Assert.Equal(b.Diameter, b.Bearing!.Diameter + (2 * b.EdgeRadius), 9));
+        Assert.All(s_shipped.Bits.All.Where(b => b.Kind == BitKind.V), b => Assert.InRange(b.FluteLength - (b.Radius / Math.Tan(b.TipAngle * Math.PI / 360)), -0.2, 0.2));
+    }
+
+    [Theory]
+    [InlineData("top-bearing", "", "row-bit-part")]
+    [InlineData("top-bearing", "bearing-diameter = 12", "row-bit-part")]
+    [InlineData("straight", "bearing-diameter = 12\nbearing-height = 5", "row-bit-part")]
+    [InlineData("round-over", "bearing-diameter = 12\nedge-radius = 3", "row-bit-part")]
+    [InlineData("v", "", "row-bit-part")]
+    [InlineData("ball", "edge-radius = 3", "row-bit-part")]
+    [InlineData("compression", "", "row-up-cut-part")]
+    [InlineData("v", "tip-angle = 60", null)]
+    [InlineData("round-over", "edge-radius = 3", null)]
+    [InlineData("tip-bearing", "bearing-diameter = 12\nbearing-height = 5\nbearing-gap = 0.3", null)]
+    public void A_bit_has_the_parts_of_its_kind_and_no_others(string kind, string parts, string? code)
+    {
+        string row = $"""
+            format = 1
+            unit = "mm"
+            [[bit]]
+            id = "mine"
+            name = "mine"
+            kind = "{kind}"
+            substance = "steel"
+            diameter = 12
+            flute-length = 20
+            flutes = 2
+            shank = 8
+            overall-length = 58
+            max-speed = 22000
+            can-plunge = false
+            ramp-angle = 0
+            {parts}
+            basis = "user"
+            source = "measured"
+            """;
+        var findings = new List<ToolpathForge.Findings.Finding>();
+        Catalogues mine = s_shipped.With(row, "mine.toml", findings);
+        Assert.Equal(code is null ? [] : [code], findings.Select(f => f.Kind.Code).Distinct());
+        Assert.Equal(code is null, mine.Bits.Find("mine") is not null);
+    }
+
     // Rim speed: v = π d n. At their largest speed no shipped bit passes the 10,996 ft/min that common practice reaches (55.9 m/s).
     [Fact]
     public void No_bit_is_marked_for_more_than_practice_lets_its_rim_run() =>

@@ -31,6 +31,10 @@ public class ArgumentTests
     [InlineData("list bit", "There is no list of 'bit'.", "Did you mean bits?")]
     [InlineData("list lumbre", "There is no list of 'lumbre'.", "Did you mean lumber?")]
     [InlineData("list wood", "There is no list of 'wood'.", "Write toolpathforge list, then one of lumber, panels, bits, materials, machines, dialects, shapes.")]
+    [InlineData("list bits --kind upcut", "There are no bits of kind 'upcut'.", "Did you mean up-cut?")]
+    [InlineData("list materials --kind metal", "There are no materials of kind 'metal'.", "Use one of softwood, hardwood, panel.")]
+    [InlineData("list lumber --diameter 1/4", "list lumber cannot be filtered by --diameter.", "Use --thickness or --width, or leave it out.")]
+    [InlineData("list shapes --width 4", "list shapes cannot be filtered by --width.", "Leave it out.")]
     public void What_is_mistyped_is_told_with_what_to_type_instead(string line, string says, string advice)
     {
         Command.Ran ran = Command.Run(line.Split(' ', StringSplitOptions.RemoveEmptyEntries));
@@ -54,7 +58,7 @@ public class ArgumentTests
         Assert.Equal(new Request.New("a b.toml", "mm"), Arguments.Read(["new", "a b.toml", "--unit", "mm"]));
         Assert.Equal(new Request.Check("p.toml", true, true), Arguments.Read(["check", "p.toml", "--timings", "--json"]));
         Assert.Equal(new Request.Prove("t.nc", "p.toml", "tail", false, false), Arguments.Read(["prove", "t.nc", "--make", "tail", "--job", "p.toml"]));
-        Assert.Equal(new Request.List("bits", "p.toml", "mm", true), Arguments.Read(["list", "bits", "--job", "p.toml", "--unit", "mm", "--json"]));
+        Assert.Equal(new Request.List("bits", "p.toml", "mm", ToolpathForge.Service.ListFilter.None, true), Arguments.Read(["list", "bits", "--job", "p.toml", "--unit", "mm", "--json"]));
         Assert.IsType<Request.ShowVersion>(Arguments.Read(["--version"]));
     }
 

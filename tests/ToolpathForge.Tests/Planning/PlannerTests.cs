@@ -60,6 +60,22 @@ public class PlannerTests
         Assert.Equal((upper + lower + rim) * Inch * Inch, plate.SignedArea, 0.001 * plate.Length);
     }
 
+    // Shipped bits that leave no square wall when nothing but the machine guides them.
+    [Theory]
+    [InlineData(BitKind.TopBearing)]
+    [InlineData(BitKind.TipBearing)]
+    [InlineData(BitKind.RoundOver)]
+    [InlineData(BitKind.Chamfer)]
+    [InlineData(BitKind.V)]
+    [InlineData(BitKind.Ball)]
+    public void A_bit_that_leaves_no_square_wall_stops_the_job(BitKind kind)
+    {
+        Job job = TestJobs.Of(TestJobs.Pattern(TestJobs.Scoop(), bit: TestJobs.Bit() with { Kind = kind }));
+        Plan plan = Planner.Plan(job, cancel: s_never);
+        Assert.True(plan.IsStopped);
+        Assert.Contains(plan.Findings, f => f.Kind.Code == "bit-wrong-form");
+    }
+
     // Hardboard of 5.6 mm on a light machine that stands half a diameter a pass: 5.9 mm in two passes of 2.95.
     [Fact]
     public void Hardboard_is_cut_in_two_passes_of_2_95()
