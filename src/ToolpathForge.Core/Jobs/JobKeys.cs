@@ -114,14 +114,29 @@ internal static class JobKeys
             .. shape is null ? [] : shape.Questions.Select(KeyOf),
         ]);
 
+    /// <summary>The keys of a part of a composed shape.</summary>
+    internal static TableKeys PartTable(ShapePart? part) => new(
+        part is null ? "part" : $"part '{part.Id}'",
+        [
+            Key.Choice("kind", "Which part.", [.. PartList.All.Select(p => p.Id)]),
+            .. part is null ? [] : part.Questions.Select(KeyOf),
+        ]);
+
     private static Key KeyOf(Question question)
     {
         Key key = question.Kind switch
         {
             AnswerKind.Size => Key.Size(question.Key, question.Asks, question.Least, question.Most),
             AnswerKind.Angle => Key.Angle(question.Key, question.Asks, question.Least, question.Most),
+            AnswerKind.Number => Key.Number(question.Key, question.Unit, question.Asks, question.Least, question.Most),
+            AnswerKind.Parts => Key.Tables(question.Key, question.Asks, PartTable(null), (int)question.Least, (int)question.Most),
             _ => Key.Choice(question.Key, question.Asks, question.Choices),
         };
-        return question.Default is null ? key : key.Else(question.Default);
+        return question switch
+        {
+            { Default: { } written } => key.Else(written),
+            { WithoutIt: { } says } => key.ElseFrom(says),
+            _ => key,
+        };
     }
 }

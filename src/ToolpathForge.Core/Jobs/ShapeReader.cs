@@ -9,25 +9,55 @@ namespace ToolpathForge.Jobs;
 /// <summary>Reads a shape table by the questions of its shape.</summary>
 internal static class ShapeReader
 {
-    /// <summary>The shape with every question answered; null when a finding says why not.</summary>
+    /// <summary>The shape with its questions answered; null when a finding says why not.</summary>
     /// <param name="table">The table.</param>
     /// <param name="width">Design width, mm; null while it is not known.</param>
     /// <param name="context">The file.</param>
     internal static ShapeSpec? Read(TableValue table, double? width, TableContext context)
     {
-        Shape? shape = table.Find("kind")?.Value is TextValue kind ? ShapeList.All.FirstOrDefault(s => s.Id == kind.Text) : null;
+        Shape? shape = Named(table, ShapeList.All, s => s.Id);
         if (shape is null)
         {
-            // Without its kind no other key can be judged.
-            Fields.Read(table with { Entries = [.. table.Entries.Where(e => e.Name == "kind")] }, JobKeys.ShapeTable(null), context);
-            return null;
+            return WithoutKind<ShapeSpec>(table, JobKeys.ShapeTable(null), context);
         }
 
-        TableKeys keys = JobKeys.ShapeTable(shape);
+        return Answers(table, JobKeys.ShapeTable(shape), shape.Questions, width, context) is { } answers
+            ? new ShapeSpec(shape, answers, table.At)
+            : null;
+    }
+
+    private static PartSpec? ReadPart(TableValue table, double? width, TableContext context)
+    {
+        ShapePart? part = Named(table, PartList.All, p => p.Id);
+        if (part is null)
+        {
+            return WithoutKind<PartSpec>(table, JobKeys.PartTable(null), context);
+        }
+
+        return Answers(table, JobKeys.PartTable(part), part.Questions, width, context) is { } answers
+            ? new PartSpec(part, answers, table.At)
+            : null;
+    }
+
+    private static T? Named<T>(TableValue table, ImmutableArray<T> all, Func<T, string> id)
+        where T : class =>
+        table.Find("kind")?.Value is TextValue kind ? all.FirstOrDefault(t => id(t) == kind.Text) : null;
+
+    // Without its kind no other key can be judged.
+    private static T? WithoutKind<T>(TableValue table, TableKeys keys, TableContext context)
+        where T : class
+    {
+        Fields.Read(table with { Entries = [.. table.Entries.Where(e => e.Name == "kind")] }, keys, context);
+        return null;
+    }
+
+    private static ImmutableDictionary<string, Answer>? Answers(
+        TableValue table, TableKeys keys, ImmutableArray<Question> questions, double? width, TableContext context)
+    {
         var fields = Fields.Read(table, keys, context);
         bool sound = fields.IsSound && width is not null;
         var answers = ImmutableDictionary.CreateBuilder<string, Answer>(StringComparer.Ordinal);
-        foreach (Question question in shape.Questions.Where(q => fields.Has(q.Key)))
+        foreach (Question question in questions.Where(q => fields.Has(q.Key)))
         {
             FieldValue value = fields[question.Key];
             if (width is { } w && value.IsShare)
@@ -35,14 +65,19 @@ internal static class ShapeReader
                 sound &= ShareInRange(value, keys.Find(question.Key)!, w, context);
             }
 
+            ImmutableArray<PartSpec?> parts = question.Kind == AnswerKind.Parts ? [.. value.Tables.Select(t => ReadPart(t, width, context))] : [];
+            sound &= !parts.Contains(null);
             answers[question.Key] = new Answer(
-                question.Kind == AnswerKind.Size ? new Measure(value.Amount, value.IsShare) : default,
+                question.Kind is AnswerKind.Size or AnswerKind.Number ? new Measure(value.Amount, value.IsShare) : default,
                 question.Kind == AnswerKind.Angle ? new Angle(value.Amount) : default,
                 value.Text,
-                value.At);
+                value.At)
+            {
+                Parts = [.. parts.OfType<PartSpec>()],
+            };
         }
 
-        return sound ? new ShapeSpec(shape, answers.ToImmutable(), table.At) : null;
+        return sound ? answers.ToImmutable() : null;
     }
 
     private static bool ShareInRange(FieldValue value, Key key, double width, TableContext context)

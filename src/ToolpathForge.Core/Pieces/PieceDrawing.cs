@@ -40,10 +40,9 @@ public static class PieceDrawing
 
         AddOutline(elements, piece, outline);
         AddDimensions(elements, piece, box, Say);
-        string kind = profile.Concave ? "scoop" : "belly";
         return new Drawing(
             $"{piece.Make.Id}, {(plate ? "pattern" : "board end")} for {piece.Make.Board.Id}",
-            $"Seen from above, profile edge towards you, end at your right. A {kind}, {Say(profile.Run)} along the board and {Say(profile.Depth)} up it.",
+            $"Seen from above, profile edge towards you, end at your right. A {profile.Form}, {Say(profile.Run)} along the board and {Say(profile.Depth)} up it.",
             elements.ToImmutable());
     }
 
@@ -99,11 +98,22 @@ public static class PieceDrawing
             elements.Add(new Text("guide-block line: the board's reference edge", new Point2(box.MinX + 6, 2), TextAlign.Start, 2.2));
         }
 
-        EllipseCurve? ellipse = p.Exact.Curves[0].Placed(s_laid) as EllipseCurve;
-        if (ellipse is not null)
+        foreach (Curve curve in p.Exact.Curves.Select(c => c.Placed(s_laid)))
         {
-            elements.Add(new CenterMark(ellipse.Center));
-            elements.Add(new Leader(ellipse.PointAt(0.55), new Point2(-9, 8), piece.Make is PatternMake ? "working edge" : "finished edge"));
+            if (curve is EllipseCurve ellipse)
+            {
+                elements.Add(new CenterMark(ellipse.Center));
+            }
+        }
+
+        // The longest curve bears the name of the edge; every arc its radius.
+        Curve longest = p.Exact.Curves.SkipLast(1).MaxBy(c => c.Length)!.Placed(s_laid);
+        elements.Add(new Leader(longest.PointAt(0.55), new Point2(-9, 8), piece.Make is PatternMake ? "working edge" : "finished edge"));
+        foreach (ArcCurve arc in p.Exact.Curves.OfType<ArcCurve>().Select(c => (ArcCurve)c.Placed(s_laid)))
+        {
+            // Written where there is no wood: outside a round, within a hollow.
+            elements.Add(new RadiusDimension(
+                arc.Center, arc.Radius, (arc.PointAt(0.4) - arc.Center).Angle, "R " + say(arc.Radius), arc.Sweep > 0 ? 8 : -8));
         }
 
         if (p.EndAngle != 0)

@@ -74,7 +74,7 @@ internal static class ProofTarget
     {
         ImmutableArray<TargetEdge> edges =
         [
-            .. placed.Exact.Curves.Zip(placed.Piece.Roles, (curve, role) => EdgeOf(curve, role != EdgeRole.Existing)),
+            .. placed.Exact.Curves.Zip(placed.Piece.Roles, (curve, role) => EdgesOf(curve, role != EdgeRole.Existing)).SelectMany(e => e),
         ];
         return new TargetPiece
         {
@@ -86,24 +86,26 @@ internal static class ProofTarget
         };
     }
 
-    private static TargetEdge EdgeOf(Curve curve, bool cut) => curve switch
+    private static ImmutableArray<TargetEdge> EdgesOf(Curve curve, bool cut) => curve switch
     {
-        LineCurve line => new LineEdge(Point(line.From), Point(line.To), cut),
-        ArcCurve arc => new ArcEdge(Point(arc.Center), arc.Radius, arc.StartAngle, arc.Sweep, cut),
-        EllipseCurve e => new EllipseEdge(Point(e.Center), Point(e.Major), Point(e.Minor), e.StartParameter, e.Sweep, cut),
+        LineCurve line => [new LineEdge(Point(line.From), Point(line.To), cut)],
+        ArcCurve arc => [new ArcEdge(Point(arc.Center), arc.Radius, arc.StartAngle, arc.Sweep, cut)],
+        EllipseCurve e => [new EllipseEdge(Point(e.Center), Point(e.Major), Point(e.Minor), e.StartParameter, e.Sweep, cut)],
+        SplineCurve spline => [.. SplineEdges.Of(spline, cut)],
         _ => throw new InvalidOperationException($"The proof has no edge for a {curve.GetType().Name}."),
     };
 
     private static TargetTab TabOf(Placed placed, Tab tab)
     {
-        // The straight edge that carries the tab.
-        for (int i = 0; i < placed.Exact.Curves.Length; i++)
+        // The straight edge that carries the tab; a spline before it counts as many edges as it has pieces.
+        int edge = 0;
+        for (int i = 0; i < placed.Exact.Curves.Length; edge += placed.Exact.Curves[i] is SplineCurve spline ? spline.Pieces.Length : 1, i++)
         {
             if (placed.Exact.Curves[i] is LineCurve line && new Segment(line.From, line.To).Distance(tab.Center) < 1e-6)
             {
                 double middle = line.From.DistanceTo(tab.Center);
                 return new TargetTab(
-                    0, i, middle - (tab.Length / 2), middle + (tab.Length / 2), middle - tab.Reach, middle + tab.Reach, tab.Top);
+                    0, edge, middle - (tab.Length / 2), middle + (tab.Length / 2), middle - tab.Reach, middle + tab.Reach, tab.Top);
             }
         }
 

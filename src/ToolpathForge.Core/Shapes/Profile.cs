@@ -29,12 +29,12 @@ public enum EdgeRole
 /// <param name="Exact">The outline as exact curves.</param>
 /// <param name="Roles">One role a curve: <see cref="EdgeRole.Curve"/> or <see cref="EdgeRole.EndCut"/>.</param>
 /// <param name="Width">Design width, mm.</param>
-/// <param name="Run">How far the curve reaches along the board, mm, after rounding.</param>
+/// <param name="Run">How far the curve reaches along the board, to the nose before any easing of it, mm, after rounding.</param>
 /// <param name="Depth">How far it reaches up the board, mm, after rounding.</param>
 /// <param name="EndAngle">Lean of the end cut from square, degrees; positive when the reference edge is the longer.</param>
-/// <param name="Concave">True for a scoop, false for a belly.</param>
+/// <param name="Form">What the curve is called: scoop, belly, ogee, step.</param>
 public sealed record Profile(
-    Outline Exact, ImmutableArray<EdgeRole> Roles, double Width, double Run, double Depth, double EndAngle, bool Concave)
+    Outline Exact, ImmutableArray<EdgeRole> Roles, double Width, double Run, double Depth, double EndAngle, string Form)
 {
     /// <summary>Where the curve leaves the profile edge.</summary>
     public Point2 Start => Exact.Curves[0].Start;

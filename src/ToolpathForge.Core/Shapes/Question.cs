@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
-using ToolpathForge.Findings;
-using ToolpathForge.Measures;
 
 namespace ToolpathForge.Shapes;
 
-/// <summary>What kind of answer a shape's question takes.</summary>
+/// <summary>What kind of answer a question takes.</summary>
 public enum AnswerKind
 {
     /// <summary>A size: a length or a share of the width.</summary>
@@ -13,21 +11,37 @@ public enum AnswerKind
     /// <summary>An angle in degrees or as rise:run.</summary>
     Angle,
 
+    /// <summary>A plain number.</summary>
+    Number,
+
     /// <summary>One of a few words.</summary>
     Choice,
+
+    /// <summary>A list of parts, each with questions of its own.</summary>
+    Parts,
 }
 
-/// <summary>One thing a shape asks of the person who uses it.</summary>
+/// <summary>One thing a shape, or a part of one, asks of the person who uses it.</summary>
 /// <param name="Key">The key in the job's shape table.</param>
 /// <param name="Kind">What kind of answer it takes.</param>
 /// <param name="Asks">What it means, one sentence.</param>
-/// <param name="Default">What is taken when the job is silent, as it would be written; null when the job must say.</param>
-/// <param name="Least">Smallest answer: mm, share or degrees (a share and a length are both held to it).</param>
-/// <param name="Most">Largest answer.</param>
+/// <param name="Default">What is taken when the job is silent, as it would be written; null when there is no such value.</param>
+/// <param name="Least">Smallest answer: mm, degrees or the number itself (a share and a length are both held to it); of parts the fewest.</param>
+/// <param name="Most">Largest answer; of parts the most.</param>
 /// <param name="Choices">The words, for a choice.</param>
 public sealed record Question(
     string Key, AnswerKind Kind, string Asks, string? Default, double Least, double Most, ImmutableArray<string> Choices)
 {
+    /// <summary>What happens without an answer where no value stands for it; null when the job must answer, or <see cref="Default"/> is taken.</summary>
+    public string? WithoutIt { get; private init; }
+
+    /// <summary>What a plain number is counted in; empty for a count.</summary>
+    public string Unit { get; private init; } = "";
+
+    /// <summary>The same question, which the job may leave open.</summary>
+    /// <param name="withoutIt">What happens then, a few words.</param>
+    public Question ElseFrom(string withoutIt) => this with { WithoutIt = withoutIt };
+
     /// <summary>A question for a size.</summary>
     /// <param name="key">The key.</param>
     /// <param name="asks">What it means.</param>
@@ -46,6 +60,16 @@ public sealed record Question(
     public static Question Angle(string key, string asks, string? @default, double least, double most) =>
         new(key, AnswerKind.Angle, asks, @default, least, most, []);
 
+    /// <summary>A question for a plain number.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="unit">What it is counted in; may be empty.</param>
+    /// <param name="asks">What it means.</param>
+    /// <param name="default">Taken when the job is silent; null when it must say.</param>
+    /// <param name="least">Smallest.</param>
+    /// <param name="most">Largest.</param>
+    public static Question Number(string key, string unit, string asks, string? @default, double least, double most) =>
+        new(key, AnswerKind.Number, asks, @default, least, most, []) { Unit = unit };
+
     /// <summary>A question with a few possible words.</summary>
     /// <param name="key">The key.</param>
     /// <param name="asks">What it means.</param>
@@ -53,11 +77,12 @@ public sealed record Question(
     /// <param name="choices">The words.</param>
     public static Question Choice(string key, string asks, string? @default, params ImmutableArray<string> choices) =>
         new(key, AnswerKind.Choice, asks, @default, 0, 0, choices);
-}
 
-/// <summary>An answer to a shape's question; which member holds it follows from the question's kind.</summary>
-/// <param name="Size">The size, for <see cref="AnswerKind.Size"/>.</param>
-/// <param name="Angle">The angle, for <see cref="AnswerKind.Angle"/>.</param>
-/// <param name="Word">The word, for <see cref="AnswerKind.Choice"/>.</param>
-/// <param name="At">Where the job says so; the shape table itself when the default was taken.</param>
-public sealed record Answer(Measure Size, Angle Angle, string Word, Place At);
+    /// <summary>A question for a list of parts.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="asks">What it means.</param>
+    /// <param name="fewest">How many at least.</param>
+    /// <param name="most">How many at most.</param>
+    public static Question Parts(string key, string asks, int fewest, int most) =>
+        new(key, AnswerKind.Parts, asks, null, fewest, most, []);
+}

@@ -26,6 +26,10 @@ public abstract class Shape
 /// <summary>The shapes there are.</summary>
 public static class ShapeList
 {
-    /// <summary>Every shape, by id.</summary>
-    public static ImmutableArray<Shape> All { get; } = [new QuarterEllipse()];
+    /// <summary>Every shape, in the order of the reference page.</summary>
+    public static ImmutableArray<Shape> All { get; } =
+    [
+        new QuarterEllipse(), new Arc(), new Cove(), new Straight(), new Splay(), new Ogee(), new EllipseOgee(), new Step(), new Shouldered(),
+        new Scallop(), new EasedBevel(), new Composed(),
+    ];
 }

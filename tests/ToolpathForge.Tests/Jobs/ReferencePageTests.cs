@@ -24,6 +24,7 @@ public class ReferencePageTests
             ["end"] = ReferencePage.Table(JobKeys.End),
             ["cut"] = ReferencePage.Table(JobKeys.Cut),
             ["shapes"] = string.Join('\n', ShapeList.All.Select(s => $"**`{s.Id}`**: {s.Says}\n\n{ReferencePage.Table(JobKeys.ShapeTable(s))}")),
+            ["parts"] = string.Join('\n', PartList.All.Select(p => $"**`{p.Id}`**: {p.Says}\n\n{ReferencePage.Table(JobKeys.PartTable(p))}")),
         };
         Same(Repo.Path("samples", "README.md"), parts);
     }

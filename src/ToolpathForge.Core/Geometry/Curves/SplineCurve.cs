@@ -114,6 +114,27 @@ public sealed record SplineCurve : Curve
     private static string Written(ImmutableArray<double> numbers) =>
         string.Join(' ', numbers.Select(n => n.ToString(System.Globalization.CultureInfo.InvariantCulture)));
 
+    /// <summary>What lies between two parameters, as Bézier curves between the knots.</summary>
+    /// <param name="from">0 to 1.</param>
+    /// <param name="to">More than <paramref name="from"/>, at most 1.</param>
+    internal IEnumerable<SplineCurve> Parts(double from, double to)
+    {
+        for (int i = 0; i < _pieces.Length; i++)
+        {
+            double span = _breaks[i + 1] - _breaks[i];
+            double low = Math.Max(0, (from - _breaks[i]) / span);
+            double high = Math.Min(1, (to - _breaks[i]) / span);
+            if (high > low)
+            {
+                BezierPiece part = _pieces[i].Part(low, high);
+                int count = part.X.Degree + 1;
+                Point2[] poles = [.. Enumerable.Range(0, count).Select(part.Pole)];
+                double[] weights = part.IsRational ? [.. Enumerable.Range(0, count).Select(k => part.W[k])] : [];
+                yield return RationalBezier(poles, weights);
+            }
+        }
+    }
+
     private (BezierPiece Piece, double U, double Span) At(double t)
     {
         int piece = 0;

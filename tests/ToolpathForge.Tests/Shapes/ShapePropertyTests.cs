@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using CsCheck;
+using NetTopologySuite.Geometries;
+using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
+using ToolpathForge.Measures;
+using ToolpathForge.Shapes;
+using ToolpathForge.Tests.Support;
+
+namespace ToolpathForge.Tests.Shapes;
+
+/// <summary>Any answers within the ranges give a finding, or a simple curve within the board that begins and ends where it says.</summary>
+public class ShapePropertyTests
+{
+    private const double Chord = 0.02;
+
+    // Sizes a person might write, small and large alike, never outside the question's range.
+    private static Gen<Answer> AnswerTo(Question q, double width) => q.Kind switch
+    {
+        AnswerKind.Size => Gen.OneOf(Gen.Double[0, 1.2], Gen.Double[0, 0.2]).Select(share =>
+            new Answer(Measure.Fixed(Math.Clamp(share * width, q.Least, q.Most)), default, "", Place.None)),
+        AnswerKind.Angle => Gen.Double[q.Least, q.Most].Select(a => new Answer(default, new Angle(a), "", Place.None)),
+        AnswerKind.Number => Gen.Double[q.Least, q.Most].Select(a => new Answer(Measure.Fixed(a), default, "", Place.None)),
+        AnswerKind.Choice => Gen.Int[0, q.Choices.Length - 1].Select(i => new Answer(default, default, q.Choices[i], Place.None)),
+        _ => Gen.Int[0, PartList.All.Length - 1].SelectMany(i => PartWith(PartList.All[i], width)).Array[1, 5]
+            .Select(parts => new Answer(default, default, "", Place.None) { Parts = [.. parts] }),
+    };
+
+    private static Gen<ImmutableDictionary<string, Answer>> AnswersTo(ImmutableArray<Question> questions, double width) =>
+        questions.Aggregate(
+            Gen.Const(ImmutableDictionary<string, Answer>.Empty),
+            (all, q) => Gen.Select(all, AnswerTo(q, width), Gen.Bool, (answers, answer, silent) =>
+                q.WithoutIt is not null && silent ? answers : q.Key == "round" ? answers.Add(q.Key, answer with { Size = default }) : answers.Add(q.Key, answer)));
+
+    private static Gen<PartSpec> PartWith(ShapePart part, double width) =>
+        AnswersTo(part.Questions, width).Select(answers => new PartSpec(part, answers, Place.None));
+
+    private static Gen<(ShapeSpec Spec, double Width)> SpecOf(Shape shape) =>
+        Gen.Double[40, 300].SelectMany(width => AnswersTo(shape.Questions, width).Select(answers => (new ShapeSpec(shape, answers, Place.None), width)));
+
+    public static TheoryData<string> Ids() => [.. ShapeList.All.Select(s => s.Id)];
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void A_finding_or_a_simple_curve_within_the_board(string id)
+    {
+        Shape shape = ShapeList.All.Single(s => s.Id == id);
+        int made = 0;
+        SpecOf(shape).Sample(
+            c =>
+            {
+                var findings = new List<Finding>();
+                if (c.Spec.Shape.Scale(c.Spec, c.Width, findings) is not { } profile)
+                {
+                    Assert.Contains(findings, f => f.Kind.Severity == Severity.Stop);
+                    return;
+                }
+
+                made++;
+                Assert.DoesNotContain(findings, f => f.Kind.Severity == Severity.Stop);
+                Check(profile, c.Width);
+            },
+            iter: LongRun.Iterations(100, 5000),
+            threads: 1);
+
+        // A test that only ever saw refusals would say nothing.
+        Assert.True(made > 0, $"No answers made a {id}.");
+    }
+
+    private static void Check(Profile p, double width)
+    {
+        // Ends: on the lower edge and on the reference edge, curves end to end.
+        const double Same = 1e-8;
+        Assert.Equal(width, p.Start.Y, 9);
+        Assert.Equal(0, p.End.Y, 9);
+        Assert.Equal(p.Roles.Length, p.Exact.Curves.Length);
+        Assert.Equal(EdgeRole.EndCut, p.Roles[^1]);
+        for (int i = 0; i + 1 < p.Exact.Curves.Length; i++)
+        {
+            Assert.True(p.Exact.Curves[i].End.DistanceTo(p.Exact.Curves[i + 1].Start) <= Same);
+        }
+
+        // Inside the board, nothing past the tip, which is at X = 0; simple by the polygon library, on chords.
+        ImmutableArray<Point2> points = [.. p.Exact.Curves.SelectMany(Dense)];
+        Assert.All(points, q => Assert.InRange(q.Y, -Same, width + Same));
+        Assert.All(points, q => Assert.True(q.X >= -1e-6));
+        Assert.True(points.Min(q => q.X) <= Chord);
+        IEnumerable<Point2> apart = points.Where((q, i) => i == 0 || q.DistanceTo(points[i - 1]) > 1e-6);
+        Assert.True(new LineString([.. apart.Select(q => new Coordinate(q.X, q.Y))]).IsSimple);
+
+        // A sound end: at least an eighth of the board beyond the curve everywhere.
+        Assert.All(p.Exact.Curves.SkipLast(1).SelectMany(Dense), q => Assert.True(q.Y >= (width / 8) - 1e-6));
+    }
+
+    private static IEnumerable<Point2> Dense(Curve curve)
+    {
+        int count = curve is LineCurve ? 1 : Math.Clamp((int)(curve.Length / 0.5), 16, 2000);
+        return Enumerable.Range(0, count).Select(i => curve.PointAt(i / (double)count)).Append(curve.End);
+    }
+}
