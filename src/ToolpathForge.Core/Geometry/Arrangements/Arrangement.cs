@@ -61,15 +61,14 @@ internal sealed partial class Arrangement
         }
     }
 
-    /// <summary>Adds an edge with a free start and end; returns its index. The caller has asked for room.</summary>
+    /// <summary>Adds an edge with a free start and end, to be written where it stays: a copy would wait for its fields. The caller has asked for room.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal int Add(in Edge edge)
+    internal ref Edge Add()
     {
         int index = EdgeCount++;
-        Edges[index] = edge;
         Next[index] = -1;
         Traits[index] = EdgeTraits.None;
-        return index;
+        return ref Edges[index];
     }
 
     /// <summary>Says that an edge begins where another ends; tangent tells that the two do so smoothly and meet nowhere else.</summary>
@@ -110,17 +109,21 @@ internal sealed partial class Arrangement
 
     private void SumTurns()
     {
-        Grow(ref _turned, EdgeCount);
+        int count = EdgeCount;
+        Grow(ref _turned, count);
+        double[] turned = _turned;
+        Edge[] edges = Edges;
+        int[] next = Next;
+        EdgeTraits[] traits = Traits;
         double sum = 0;
-        for (int i = 0; i < EdgeCount; i++)
+        for (int i = 0; i < count; i++)
         {
-            if (i > 0 && (Next[i - 1] != i || (Traits[i - 1] & EdgeTraits.TangentNext) == EdgeTraits.None))
+            sum += Math.Abs(edges[i].Bulge);
+            turned[i] = sum;
+            if (next[i] != i + 1 || (traits[i] & EdgeTraits.TangentNext) == EdgeTraits.None)
             {
                 sum += 1;
             }
-
-            sum += Math.Abs(Edges[i].Bulge);
-            _turned[i] = sum;
         }
     }
 
@@ -138,12 +141,12 @@ internal sealed partial class Arrangement
         }
 
         _tree.Build(scattered);
+        double[] turned = _turned;
         Unsafe.SkipInit(out Meetings meetings);
         int groups = _tree.Groups;
         for (int g = 0; g < groups; g++)
         {
             int near = _tree.Collect(_tree.Round(g), g, ref _found);
-            BoxTree.Boxes8 own = _tree.Group(g);
             int first = g << 3;
             int own8 = Math.Min(8, count - first);
             for (int k = 0; k < near; k++)
@@ -152,19 +155,24 @@ internal sealed partial class Arrangement
                 BoxTree.Boxes8 other = _tree.Group(h);
                 for (int lane = 0; lane < own8; lane++)
                 {
-                    uint mask = other.Meeting(own.Item(lane));
+                    uint mask = other.Meeting(_tree.Item(first + lane));
                     if (h == g)
                     {
                         mask &= ~0u << (lane + 1);
                     }
 
+                    if (mask == 0)
+                    {
+                        continue;
+                    }
+
                     int i = first + lane;
-                    double before = _turned[i] - Math.Abs(edges[i].Bulge);
+                    double before = turned[i] - Math.Abs(edges[i].Bulge);
                     while (mask != 0)
                     {
                         int j = (h << 3) + BitOperations.TrailingZeroCount(mask);
                         mask &= mask - 1;
-                        if (_turned[j] - before >= ChainBulges)
+                        if (turned[j] - before >= ChainBulges)
                         {
                             Meet(i, j, ref meetings);
                         }
@@ -186,7 +194,7 @@ internal sealed partial class Arrangement
         EdgeMeeting.Find(Edges[i], Edges[j], _tolerance, ref meetings);
         for (int k = 0; k < meetings.Count; k++)
         {
-            Meeting m = meetings[k];
+            ref readonly Meeting m = ref meetings[k];
 
             // Where one edge ends and the next begins is no contact but the join itself.
             if ((follows && m.EndA == 1 && m.EndB == -1) || (leads && m.EndA == -1 && m.EndB == 1))

@@ -257,6 +257,7 @@ internal sealed partial class Arrangement
                 whole.Edge = slice.Edge;
                 whole.To = edge.EndPlace;
                 whole.From = -whole.To;
+                whole.IsWhole = true;
                 whole.X = edge.X0;
                 whole.Y = edge.Y0;
                 continue;
@@ -278,6 +279,7 @@ internal sealed partial class Arrangement
             piece.Edge = slice.Edge;
             piece.From = from;
             piece.To = to;
+            piece.IsWhole = false;
             if (slice.Rank == 0)
             {
                 piece.X = Edges[slice.Edge].X0;
@@ -344,4 +346,7 @@ internal struct LoopPiece
 
     /// <summary>The index of the edge.</summary>
     internal int Edge;
+
+    /// <summary>True when it is all of the edge and known to be; false says nothing.</summary>
+    internal bool IsWhole;
 }

@@ -11,7 +11,8 @@ namespace ToolpathForge.Geometry;
 /// </summary>
 /// <remarks>
 /// A group is 32 floats: eight left sides, eight lower sides, eight right sides, eight upper sides, so that one comparison tests eight boxes.
-/// Level 0 holds the boxes themselves; item i of level k + 1 is the box round group i of level k. The top level has one group.
+/// Level 0 holds the boxes themselves; item i of level k + 1 is the box round group i of level k. The top level has one group; but up to 32 boxes are flat, level 0
+/// alone with up to four groups, for going through those costs less than a level above them.
 /// Where neighbours in order are not near each other (many loops), the groups of level 0 keep their place, but the items of level 1 stand along a curve that fills
 /// the plane (their centres' coordinates with the bits taken in turns).
 /// </remarks>
@@ -19,6 +20,7 @@ internal sealed class BoxTree
 {
     private const int Fan = 8;
     private const int GroupFloats = 4 * Fan;
+    private const int FlatCount = 32;
     private readonly int[] _levelStart = new int[12];
     private float[] _boxes = new float[GroupFloats];
     private int[] _stack = new int[64];
@@ -46,7 +48,7 @@ internal sealed class BoxTree
             _levelStart[_levels++] = groups * GroupFloats;
             groups += items;
         }
-        while (items > 1);
+        while (items > 1 && count > FlatCount);
         if (_boxes.Length < groups * GroupFloats)
         {
             _boxes = new float[Math.Max(groups * GroupFloats, _boxes.Length * 2)];
@@ -57,12 +59,14 @@ internal sealed class BoxTree
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Set(int index, in Edge edge, double pad)
     {
-        edge.Bounds(out double minX, out double minY, out double maxX, out double maxY);
+        edge.Bounds(out Vector128<double> min, out Vector128<double> max);
+        Vector128<double> padding = Vector128.Create(pad);
+        Vector128<float> box = Vector128.Narrow(min - padding, max + padding);
         ref float at = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_boxes), ((index >> 3) * GroupFloats) + (index & 7));
-        at = (float)(minX - pad);
-        Unsafe.Add(ref at, Fan) = (float)(minY - pad);
-        Unsafe.Add(ref at, 2 * Fan) = (float)(maxX + pad);
-        Unsafe.Add(ref at, 3 * Fan) = (float)(maxY + pad);
+        at = box.GetElement(0);
+        Unsafe.Add(ref at, Fan) = box.GetElement(1);
+        Unsafe.Add(ref at, 2 * Fan) = box.GetElement(2);
+        Unsafe.Add(ref at, 3 * Fan) = box.GetElement(3);
     }
 
     /// <summary>The pad that makes up for single precision: half a unit of the last of 24 bits at the largest coordinate, doubled, plus what must count as touching.</summary>
@@ -106,23 +110,31 @@ internal sealed class BoxTree
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Boxes8 Group(int group) => Load(0, group);
 
-    /// <summary>The box round a group.</summary>
+    /// <summary>One box.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal Box1 Item(int index)
+    {
+        ref float at = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_boxes), ((index >> 3) * GroupFloats) + (index & 7));
+        return new Box1(at, Unsafe.Add(ref at, Fan), Unsafe.Add(ref at, 2 * Fan), Unsafe.Add(ref at, 3 * Fan));
+    }
+
+    /// <summary>The box round a group; of no meaning when flat, where <see cref="Collect"/> needs none.</summary>
     internal Box1 Round(int group)
     {
-        if (_levels == 1 || _scattered)
+        if (_levels == 1)
+        {
+            return default;
+        }
+
+        if (_scattered)
         {
             Boxes8 all = Load(0, group);
             return new Box1(Least(all.MinX), Least(all.MinY), -Least(-all.MaxX), -Least(-all.MaxY));
         }
 
-        return Load(1, group >> 3).Item(group & 7);
-    }
-
-    /// <summary>The box round everything.</summary>
-    internal Box1 All()
-    {
-        Boxes8 top = Load(_levels - 1, 0);
-        return new Box1(Least(top.MinX), Least(top.MinY), -Least(-top.MaxX), -Least(-top.MaxY));
+        Boxes8 up = Load(1, group >> 3);
+        int lane = group & 7;
+        return new Box1(up.MinX.GetElement(lane), up.MinY.GetElement(lane), up.MaxX.GetElement(lane), up.MaxY.GetElement(lane));
     }
 
     /// <summary>Lists the groups, from a given one on, that hold a box which may meet the one given. Returns how many; the list grows as needed.</summary>
@@ -131,8 +143,12 @@ internal sealed class BoxTree
         int count = 0;
         if (_levels == 1)
         {
-            found[0] = 0;
-            return fromGroup == 0 ? 1 : 0;
+            for (int group = fromGroup; group < Groups; group++)
+            {
+                found[count++] = group;
+            }
+
+            return count;
         }
 
         int depth = 0;
@@ -276,6 +292,7 @@ internal sealed class BoxTree
     internal readonly record struct Box1(float MinX, float MinY, float MaxX, float MaxY)
     {
         /// <summary>The box round a point.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal static Box1 Around(double x, double y, double reach) =>
             new((float)(x - reach), (float)(y - reach), (float)(x + reach), (float)(y + reach));
     }
@@ -295,9 +312,5 @@ internal sealed class BoxTree
             & Vector256.LessThanOrEqual(MinY, Vector256.Create(box.MaxY))
             & Vector256.GreaterThanOrEqual(MaxX, Vector256.Create(box.MinX))
             & Vector256.GreaterThanOrEqual(MaxY, Vector256.Create(box.MinY))).ExtractMostSignificantBits();
-
-        /// <summary>One of the eight.</summary>
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        internal Box1 Item(int index) => new(MinX.GetElement(index), MinY.GetElement(index), MaxX.GetElement(index), MaxY.GetElement(index));
     }
 }

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace ToolpathForge.Geometry;
 
@@ -64,10 +65,16 @@ internal struct Edge
     };
 
     /// <summary>An edge from its ends and bulge. What counts as straight (<see cref="Accuracy.StraightSagitta"/>) becomes straight.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Edge Of(double x0, double y0, double x1, double y1, double bulge)
     {
-        Edge e;
+        Make(x0, y0, x1, y1, bulge, out Edge e);
+        return e;
+    }
+
+    /// <summary>The same, written where it stays.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static void Make(double x0, double y0, double x1, double y1, double bulge, out Edge e)
+    {
         e.X0 = x0;
         e.Y0 = y0;
         e.X1 = x1;
@@ -94,25 +101,16 @@ internal struct Edge
             e.CosHalf = Math.Max(0, (1 - square) * share);
             e.Kappa = 4 * bulge * share * inverse;
         }
-
-        return e;
     }
 
     /// <summary>
-    /// The parallel at a distance to the right: the ends move along their normals, sweep and chord direction stay. False when the radius is used up;
-    /// <paramref name="half"/> tells by how much.
+    /// The parallel at a distance to the right: the ends move along their normals, sweep and chord direction stay. <paramref name="half"/> is half its chord, see
+    /// <see cref="HalfOfParallel"/>.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal readonly bool Parallel(double right, double least, out Edge parallel, out double half)
+    internal readonly void Parallel(double right, double half, out Edge parallel)
     {
         double sin = SinHalf;
-        half = Half + (right * sin);
-        parallel = default;
-        if (half <= least)
-        {
-            return false;
-        }
-
         double cx = Ux * CosHalf;
         double cy = Uy * CosHalf;
         double sx = Ux * sin;
@@ -129,8 +127,10 @@ internal struct Edge
         parallel.CosHalf = CosHalf;
         parallel.Bulge = Bulge;
         parallel.Kappa = sin / half;
-        return true;
     }
+
+    /// <summary>Half the chord of the parallel at a distance to the right; not positive when the radius is used up.</summary>
+    internal readonly double HalfOfParallel(double right) => Half + (right * SinHalf);
 
     /// <summary>The point at a place.</summary>
     internal readonly Point2 At(double place)
@@ -219,16 +219,41 @@ internal struct Edge
         return (beyond * beyond) + (v * v);
     }
 
+    /// <summary>
+    /// True when a point lies nearer to the edge than a limit: <see cref="DistanceSquared"/> without root and division, for F = δ + κδ²/2 grows with δ as long as δ is
+    /// short of the centre, beyond which no point of the fan lies.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal readonly bool IsNearer(double x, double y, double limit)
+    {
+        double dx = x - ((X0 + X1) / 2);
+        double dy = y - ((Y0 + Y1) / 2);
+        double u = (dx * Ux) + (dy * Uy);
+        double v = (dx * Uy) - (dy * Ux);
+        double beyond = Math.Abs(u) - Half;
+        if (beyond * CosHalf <= Kappa * v * Half)
+        {
+            double f = (Kappa / 2 * ((u * u) + (v * v) - (Half * Half))) + (v * CosHalf);
+            double bend = Kappa * limit;
+            return (f < limit * (1 + (bend / 2)) || bend <= -1) && (f > -limit * (1 - (bend / 2)) || bend >= 1);
+        }
+
+        return (beyond * beyond) + (v * v) < limit * limit;
+    }
+
+    /// <summary>The point halfway along: the chord's middle, moved by the sagitta.</summary>
+    internal readonly Point2 Middle => new(((X0 + X1) / 2) + (Half * Bulge * Uy), ((Y0 + Y1) / 2) - (Half * Bulge * Ux));
+
     /// <summary>The smallest axis-parallel box round the rectangle of chord and sagitta, which holds the edge.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal readonly void Bounds(out double minX, out double minY, out double maxX, out double maxY)
+    internal readonly void Bounds(out Vector128<double> min, out Vector128<double> max)
     {
-        double sx = Uy * Half * Bulge;
-        double sy = -Ux * Half * Bulge;
-        minX = Math.Min(X0, X1) + Math.Min(0, sx);
-        maxX = Math.Max(X0, X1) + Math.Max(0, sx);
-        minY = Math.Min(Y0, Y1) + Math.Min(0, sy);
-        maxY = Math.Max(Y0, Y1) + Math.Max(0, sy);
+        double sagitta = Half * Bulge;
+        Vector128<double> from = Vector128.Create(X0, Y0);
+        Vector128<double> to = Vector128.Create(X1, Y1);
+        Vector128<double> rise = Vector128.Create(Uy * sagitta, -Ux * sagitta);
+        min = Vector128.MinNative(from, to) + Vector128.MinNative(rise, default);
+        max = Vector128.MaxNative(from, to) + Vector128.MaxNative(rise, default);
     }
 
     // v = κ(τe² - τ²)/(2(1 + t²)(1 + b²)) with t = κτ/2: no difference of nearly equal cosines.

@@ -51,14 +51,15 @@ internal sealed class EdgeField
         }
     }
 
-    /// <summary>Adds an edge. The caller has asked for room.</summary>
+    /// <summary>Adds an edge, to be written where it stays. The caller has asked for room.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal void Add(in Edge edge, int chain, int contour, int segment)
+    internal ref Edge Add(int chain, int contour, int segment)
     {
-        Edges[Count] = edge;
-        ChainOf[Count] = chain;
-        ContourOf[Count] = contour;
-        SegmentOf[Count++] = segment;
+        int index = Count++;
+        ChainOf[index] = chain;
+        ContourOf[index] = contour;
+        SegmentOf[index] = segment;
+        return ref Edges[index];
     }
 
     /// <summary>Takes back the edges from an index on.</summary>
@@ -103,7 +104,14 @@ internal sealed class EdgeField
         BoxTree.Box1 ray = new((float)x, (float)y, float.PositiveInfinity, (float)y);
         int winding = 0;
         int depth = 0;
-        _stack[depth++] = (_tree.Levels - 1) << 27;
+        int topLevel = _tree.Levels - 1;
+        int topGroups = topLevel == 0 ? _tree.Groups : 1;
+        while (depth < topGroups)
+        {
+            _stack[depth] = (topLevel << 27) | depth;
+            depth++;
+        }
+
         while (depth > 0)
         {
             int top = _stack[--depth];
@@ -185,16 +193,17 @@ internal sealed class EdgeField
 
     private bool IsClear(double x, double y, double limit, in BoxTree.Box1 box, int near, int butA, int butB)
     {
-        double square = limit * limit;
+        Edge[] edges = Edges;
+        int[] found = _found;
         for (int k = 0; k < near; k++)
         {
-            int group = _found[k];
+            int group = found[k];
             uint mask = _tree.Group(group).Meeting(box);
             while (mask != 0)
             {
                 int i = (group << 3) + BitOperations.TrailingZeroCount(mask);
                 mask &= mask - 1;
-                if (Edges[i].DistanceSquared(x, y, out _) < square && i != butA && i != butB && !IsBeyondFlat(i, x, y))
+                if (i != butA && i != butB && edges[i].IsNearer(x, y, limit) && !IsBeyondFlat(i, x, y))
                 {
                     return false;
                 }

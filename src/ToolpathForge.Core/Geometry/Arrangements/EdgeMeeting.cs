@@ -52,15 +52,7 @@ internal static class EdgeMeeting
         if (Math.Abs(onA) < (a.Half * size) - tolerance && Math.Abs(onB) < (b.Half * size) - tolerance)
         {
             double place = onA / sine;
-            found.Add(new Meeting(
-                place,
-                onB / sine,
-                ((a.X0 + a.X1) / 2) + (place * a.Ux),
-                ((a.Y0 + a.Y1) / 2) + (place * a.Uy),
-                0,
-                0,
-                KindAt(size),
-                sine < 0));
+            found.Add(place, onB / sine, ((a.X0 + a.X1) / 2) + (place * a.Ux), ((a.Y0 + a.Y1) / 2) + (place * a.Uy), 0, 0, KindAt(size), sine < 0);
             return;
         }
 
@@ -68,10 +60,16 @@ internal static class EdgeMeeting
         if (Math.Abs(onA) < a.Half * size && Math.Abs(onB) < b.Half * size)
         {
             double place = onA / sine;
-            AddBesideEnds(
-                new Meeting(place, onB / sine, ((a.X0 + a.X1) / 2) + (place * a.Ux), ((a.Y0 + a.Y1) / 2) + (place * a.Uy), 0, 0, MeetingKind.ShallowCross, sine < 0),
-                tolerance * (2 + (2 / size)),
-                ref found);
+            var crossing = new Meeting
+            {
+                PlaceA = place,
+                PlaceB = onB / sine,
+                X = ((a.X0 + a.X1) / 2) + (place * a.Ux),
+                Y = ((a.Y0 + a.Y1) / 2) + (place * a.Uy),
+                Kind = MeetingKind.ShallowCross,
+                EntersLeft = sine < 0,
+            };
+            AddBesideEnds(crossing, tolerance * (2 + (2 / size)), ref found);
         }
     }
 
@@ -92,10 +90,12 @@ internal static class EdgeMeeting
         // Concentric circles have no radical line; they can only share ends.
         if (length > 1e-12)
         {
-            double footX = -g0 / gg * gx;
-            double footY = -g0 / gg * gy;
-            double ex = -gy / length;
-            double ey = gx / length;
+            double inverse = 1 / length;
+            double ex = -gy * inverse;
+            double ey = gx * inverse;
+            double foot = -g0 * inverse;
+            double footX = foot * ey;
+            double footY = -foot * ex;
             double a = q.Kappa / 2;
             double b = q.CosHalf * ((ex * q.Uy) - (ey * q.Ux));
             double c = (a * ((footX * footX) + (footY * footY) - (q.Half * q.Half))) + (q.CosHalf * ((footX * q.Uy) - (footY * q.Ux)));
@@ -106,7 +106,7 @@ internal static class EdgeMeeting
                 double sum = b >= 0 ? -(b + root) / 2 : -(b - root) / 2;
                 double s1 = sum / a;
                 double s2 = sum == 0 ? s1 : c / sum;
-                double apart = Math.Abs(root / a);
+                double apart = Math.Abs(s1 - s2);
                 bool near = false;
                 Root(p, q, swapped, tolerance, wx, wy, footX + (s1 * ex), footY + (s1 * ey), apart, ref near, ref found);
                 Root(p, q, swapped, tolerance, wx, wy, footX + (s2 * ex), footY + (s2 * ey), apart, ref near, ref found);
@@ -136,7 +136,7 @@ internal static class EdgeMeeting
         double coarse = tolerance * 1e6;
         double uq = (x * q.Ux) + (y * q.Uy);
         double vq = (x * q.Uy) - (y * q.Ux);
-        if (Math.Abs(uq) > q.Half + coarse || vq * Math.Sign(q.Bulge) < -coarse)
+        if (Math.Abs(uq) > q.Half + coarse || vq * Math.CopySign(1, q.Bulge) < -coarse)
         {
             return;
         }
@@ -145,7 +145,7 @@ internal static class EdgeMeeting
         double py = y - wy;
         double up = (px * p.Ux) + (py * p.Uy);
         double vp = (px * p.Uy) - (py * p.Ux);
-        if (Math.Abs(up) > p.Half + coarse || (p.Kappa != 0 && vp * Math.Sign(p.Bulge) < -coarse))
+        if (Math.Abs(up) > p.Half + coarse || (p.Kappa != 0 && vp * Math.CopySign(1, p.Bulge) < -coarse))
         {
             return;
         }
@@ -188,9 +188,7 @@ internal static class EdgeMeeting
         double atX = x + ((q.X0 + q.X1) / 2);
         double atY = y + ((q.Y0 + q.Y1) / 2);
         MeetingKind kind = plain ? KindAt(size) : MeetingKind.ShallowCross;
-        found.Add(swapped
-            ? new Meeting(placeQ, placeP, atX, atY, 0, 0, kind, sine > 0)
-            : new Meeting(placeP, placeQ, atX, atY, 0, 0, kind, sine < 0));
+        found.Add(swapped ? placeQ : placeP, swapped ? placeP : placeQ, atX, atY, 0, 0, kind, swapped ? sine > 0 : sine < 0);
     }
 
     // 0 off the edge, 1 within the margin of an end, 2 plainly between the ends. The point lies on the edge's circle.
@@ -203,13 +201,17 @@ internal static class EdgeMeeting
             return over > margin ? 0 : over > -margin ? 1 : 2;
         }
 
-        double side = v * Math.Sign(e.Bulge);
+        double side = v * Math.CopySign(1, e.Bulge);
         return over > margin || side < -margin ? 0 : over > -margin && side < margin ? 1 : 2;
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private static void WithEnds(in Edge p, in Edge q, bool swapped, double tolerance, ref Meetings found)
     {
-        Meetings crossings = found;
+        // At most two; the workspace is not copied as a whole, for that would be cleared with every call.
+        int crossings = found.Count;
+        Meeting first = found[0];
+        Meeting second = found[1];
         found.Count = 0;
         if (swapped)
         {
@@ -220,9 +222,9 @@ internal static class EdgeMeeting
             Ends(p, q, tolerance, ref found);
         }
 
-        for (int i = 0; i < crossings.Count; i++)
+        for (int i = 0; i < crossings; i++)
         {
-            Meeting m = crossings[i];
+            Meeting m = i == 0 ? first : second;
             Point2 d = p.DirectionAt(swapped ? m.PlaceB : m.PlaceA);
             double sine = Math.Abs(d.Cross(q.DirectionAt(swapped ? m.PlaceA : m.PlaceB)));
             AddBesideEnds(m, tolerance * (2 + (2 / Math.Max(sine, 1e-6))), ref found);
@@ -250,12 +252,12 @@ internal static class EdgeMeeting
         int onB1 = On(b, a.X1, a.Y1);
         if (onB0 != 2)
         {
-            found.Add(new Meeting(-a.EndPlace, PlaceAt(b, onB0, a.X0, a.Y0), a.X0, a.Y0, -1, (sbyte)onB0, MeetingKind.Touch, false));
+            found.Add(-a.EndPlace, PlaceAt(b, onB0, a.X0, a.Y0), a.X0, a.Y0, -1, onB0, MeetingKind.Touch, false);
         }
 
         if (onB1 != 2)
         {
-            found.Add(new Meeting(a.EndPlace, PlaceAt(b, onB1, a.X1, a.Y1), a.X1, a.Y1, 1, (sbyte)onB1, MeetingKind.Touch, false));
+            found.Add(a.EndPlace, PlaceAt(b, onB1, a.X1, a.Y1), a.X1, a.Y1, 1, onB1, MeetingKind.Touch, false);
         }
 
         // An end of b at an end of a has been told already.
@@ -263,12 +265,12 @@ internal static class EdgeMeeting
         int onA1 = onB0 == 1 || onB1 == 1 ? 2 : On(a, b.X1, b.Y1);
         if (onA0 != 2)
         {
-            found.Add(new Meeting(PlaceAt(a, onA0, b.X0, b.Y0), -b.EndPlace, b.X0, b.Y0, (sbyte)onA0, -1, MeetingKind.Touch, false));
+            found.Add(PlaceAt(a, onA0, b.X0, b.Y0), -b.EndPlace, b.X0, b.Y0, onA0, -1, MeetingKind.Touch, false);
         }
 
         if (onA1 != 2)
         {
-            found.Add(new Meeting(PlaceAt(a, onA1, b.X1, b.Y1), b.EndPlace, b.X1, b.Y1, (sbyte)onA1, 1, MeetingKind.Touch, false));
+            found.Add(PlaceAt(a, onA1, b.X1, b.Y1), b.EndPlace, b.X1, b.Y1, onA1, 1, MeetingKind.Touch, false);
         }
 
         // -1 at the start, 1 at the end, 0 between, 2 not on the edge.

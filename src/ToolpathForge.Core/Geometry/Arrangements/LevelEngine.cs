@@ -43,7 +43,7 @@ internal sealed class LevelEngine
             int to = _input.LoopStart[loop + 1];
             for (int i = from; i < to; i++)
             {
-                _arrangement.Add(field.Edges[i]);
+                _arrangement.Add() = field.Edges[i];
             }
 
             for (int i = from; i < to; i++)

@@ -107,7 +107,7 @@ internal sealed class LoopInput
                 continue;
             }
 
-            Field.Add(Edge.Of(x0, y0, x1, y1, Math.Clamp(v[i].Bulge, -1, 1)), index, index, i);
+            Edge.Make(x0, y0, x1, y1, Math.Clamp(v[i].Bulge, -1, 1), out Field.Add(index, index, i));
             x0 = x1;
             y0 = y1;
         }

@@ -1,17 +1,32 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 
 namespace ToolpathForge.Geometry;
 
-/// <summary>One point that two edges share.</summary>
-/// <param name="PlaceA">Its place on the first edge (see <see cref="Edge"/>).</param>
-/// <param name="PlaceB">Its place on the second edge.</param>
-/// <param name="X">The point.</param>
-/// <param name="Y">The point.</param>
-/// <param name="EndA">-1 when it is the start of the first edge, 1 its end, 0 a point between.</param>
-/// <param name="EndB">The same of the second edge.</param>
-/// <param name="Kind">What kind of meeting.</param>
-/// <param name="EntersLeft">For a crossing: the first edge passes from the right of the second to its left.</param>
-internal readonly record struct Meeting(double PlaceA, double PlaceB, double X, double Y, sbyte EndA, sbyte EndB, MeetingKind Kind, bool EntersLeft);
+/// <summary>One point that two edges share. Written where it stays, for copies of it show in the time of small offsets.</summary>
+internal struct Meeting
+{
+    /// <summary>Its place on the first edge (see <see cref="Edge"/>).</summary>
+    internal double PlaceA;
+
+    /// <summary>Its place on the second edge.</summary>
+    internal double PlaceB;
+
+    /// <summary>The point.</summary>
+    internal double X, Y;
+
+    /// <summary>-1 when it is the start of the first edge, 1 its end, 0 a point between.</summary>
+    internal sbyte EndA;
+
+    /// <summary>The same of the second edge.</summary>
+    internal sbyte EndB;
+
+    /// <summary>What kind of meeting.</summary>
+    internal MeetingKind Kind;
+
+    /// <summary>For a crossing: the first edge passes from the right of the second to its left.</summary>
+    internal bool EntersLeft;
+}
 
 /// <summary>How two edges meet.</summary>
 internal enum MeetingKind : byte
@@ -38,7 +53,23 @@ internal struct Meetings
     internal int Count;
 
     /// <summary>One of them.</summary>
-    internal Meeting this[int index] => _items[index];
+    [UnscopedRef]
+    internal ref readonly Meeting this[int index] => ref _items[index];
+
+    /// <summary>Adds one.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void Add(double placeA, double placeB, double x, double y, int endA, int endB, MeetingKind kind, bool entersLeft)
+    {
+        ref Meeting m = ref _items[Count++];
+        m.PlaceA = placeA;
+        m.PlaceB = placeB;
+        m.X = x;
+        m.Y = y;
+        m.EndA = (sbyte)endA;
+        m.EndB = (sbyte)endB;
+        m.Kind = kind;
+        m.EntersLeft = entersLeft;
+    }
 
     /// <summary>Adds one.</summary>
     internal void Add(in Meeting meeting) => _items[Count++] = meeting;

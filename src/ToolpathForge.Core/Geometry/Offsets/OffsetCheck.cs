@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace ToolpathForge.Geometry;
 
 /// <summary>
@@ -60,6 +62,9 @@ internal struct OffsetCheck
             }
         }
 
+        double limit = _distance - _slack;
+        Edge[] edges = _arrangement.Edges;
+        Candidate[] sources = _raw.Sources;
         Span<Point2> middles = stackalloc Point2[8];
         for (int from = 0; from < loop.Length; from += 8)
         {
@@ -72,19 +77,20 @@ internal struct OffsetCheck
             {
                 ref readonly LoopPiece piece = ref loop[from + k];
                 used[piece.Edge] = true;
-                Point2 p = _arrangement.Edges[piece.Edge].At((piece.From + piece.To) / 2);
+                ref Edge edge = ref edges[piece.Edge];
+                Point2 p = piece.IsWhole ? edge.Middle : edge.At((piece.From + piece.To) / 2);
                 middles[k] = p;
                 minX = p.X < minX ? p.X : minX;
                 maxX = p.X > maxX ? p.X : maxX;
                 minY = p.Y < minY ? p.Y : minY;
                 maxY = p.Y > maxY ? p.Y : maxY;
-                if (!AtDistance(_raw.Sources[piece.Edge], p))
+                ref readonly Candidate source = ref sources[piece.Edge];
+                if (!AtDistance(field.Edges[source.Edge], source, p))
                 {
                     return Fails("a piece is farther than the distance", p);
                 }
             }
 
-            double limit = _distance - _slack;
             int listed = field.List(new BoxTree.Box1((float)(minX - _distance), (float)(minY - _distance), (float)(maxX + _distance), (float)(maxY + _distance)));
             for (int k = 0; k < count; k++)
             {
@@ -99,17 +105,13 @@ internal struct OffsetCheck
     }
 
     // No farther than the distance from what it is parallel to; the edges of a sharp corner up to its apex, those of a flat end nearer.
-    private readonly bool AtDistance(in Candidate source, Point2 p)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly bool AtDistance(in Edge edge, in Candidate source, Point2 p)
     {
-        double limit = _distance + _slack;
-        double square = _input.Field.Edges[source.Edge].DistanceSquared(p.X, p.Y, out _);
-        if (square <= limit * limit)
-        {
-            return true;
-        }
-
-        limit = (_distance * Offsetter.SharpLimit) + _slack;
-        return (source.Role & CandidateRole.Join) != CandidateRole.None && _raw.Corners.Any && square <= limit * limit;
+        return edge.IsNearer(p.X, p.Y, _distance + _slack)
+            || ((source.Role & CandidateRole.Join) != CandidateRole.None
+                && _raw.Corners.Any
+                && edge.IsNearer(p.X, p.Y, (_distance * Offsetter.SharpLimit) + _slack));
     }
 
     // A candidate that no loop uses, and whose middle is clear of all but its own edges by more than the slack, should have been used. What goes round the tip
@@ -124,7 +126,7 @@ internal struct OffsetCheck
             }
 
             Candidate source = _raw.Sources[i];
-            Point2 p = _arrangement.Edges[i].At(0);
+            Point2 p = _arrangement.Edges[i].Middle;
             if (NeighboursCover(source.Edge, p))
             {
                 continue;
@@ -149,7 +151,7 @@ internal struct OffsetCheck
         int last = Math.Min(edge + 3, _input.Field.Count - 1);
         for (int i = Math.Max(0, edge - 2); i <= last; i++)
         {
-            if (i != _input.Field.FlatStart && i != _input.Field.FlatEnd && _input.Field.Edges[i].DistanceSquared(p.X, p.Y, out _) < limit * limit)
+            if (i != _input.Field.FlatStart && i != _input.Field.FlatEnd && _input.Field.Edges[i].IsNearer(p.X, p.Y, limit))
             {
                 return true;
             }

@@ -8,9 +8,6 @@ internal sealed class OffsetOutput
 {
     private readonly List<OffsetLoop> _loops = [];
     private readonly List<Key> _keys = [];
-    private Vertex[] _vertices = new Vertex[64];
-    private SegmentOrigin[] _origins = new SegmentOrigin[64];
-    private Key[] _pieceKeys = new Key[64];
 
     internal OffsetResult Result(LoopInput input, RawOffset raw, Arrangement arrangement, ReadOnlySpan<Contour> loops, PathSide? side)
     {
@@ -75,16 +72,15 @@ internal sealed class OffsetOutput
         }
     }
 
-    private void Add(LoopInput input, RawOffset raw, Arrangement arrangement, ReadOnlySpan<LoopPiece> loop, int first, int count, bool closed, bool turned)
+    private void Add(LoopInput input, RawOffset raw, Arrangement arrangement, ReadOnlySpan<LoopPiece> loop, int start, int count, bool closed, bool turned)
     {
-        if (_vertices.Length < count + 1)
-        {
-            int size = Math.Max(count + 1, _vertices.Length * 2);
-            _vertices = new Vertex[size];
-            _origins = new SegmentOrigin[size];
-            _pieceKeys = new Key[size];
-        }
-
+        // Nearly always every piece stays and the arrays are of the right size from the start.
+        var vertices = new Vertex[closed ? count : count + 1];
+        var origins = new SegmentOrigin[count];
+        Edge[] edges = arrangement.Edges;
+        Key first = default;
+        Key last = default;
+        Key leastKey = default;
         int n = 0;
         int least = 0;
         Point2 shift = input.Shift;
@@ -92,10 +88,11 @@ internal sealed class OffsetOutput
         double lastY = 0;
         for (int k = 0; k < count; k++)
         {
-            ref readonly LoopPiece piece = ref loop[first + k < loop.Length ? first + k : first + k - loop.Length];
-            Candidate source = raw.Sources[piece.Edge];
+            ref readonly LoopPiece piece = ref loop[start + k < loop.Length ? start + k : start + k - loop.Length];
+            ref readonly Candidate source = ref raw.Sources[piece.Edge];
             SegmentOrigin origin = OriginOf(input, source);
-            double bulge = arrangement.Edges[piece.Edge].BulgeBetween(piece.From, piece.To);
+            ref Edge edge = ref edges[piece.Edge];
+            double bulge = piece.IsWhole ? edge.Bulge : edge.BulgeBetween(piece.From, piece.To);
             double dx = piece.X - lastX;
             double dy = piece.Y - lastY;
             if ((dx * dx) + (dy * dy) < Accuracy.SamePoint * Accuracy.SamePoint)
@@ -105,12 +102,17 @@ internal sealed class OffsetOutput
             }
 
             (lastX, lastY) = (piece.X, piece.Y);
-            _vertices[n] = new Vertex(piece.X + shift.X, piece.Y + shift.Y, Math.Clamp(bulge, -1, 1));
-            _origins[n] = origin;
-            _pieceKeys[n] = new Key(origin, (source.Role & CandidateRole.Back) != CandidateRole.None, piece.From);
-            if (least >= n || Key.Compare(_pieceKeys[n], _pieceKeys[least]) < 0)
+            vertices[n] = new Vertex(piece.X + shift.X, piece.Y + shift.Y, Math.Clamp(bulge, -1, 1));
+            origins[n] = origin;
+            last = new Key(origin, (source.Role & CandidateRole.Back) != CandidateRole.None, piece.From);
+            if (n == 0)
             {
-                least = n;
+                first = last;
+            }
+
+            if (least >= n || Key.Compare(last, leastKey) < 0)
+            {
+                (least, leastKey) = (n, last);
             }
 
             n++;
@@ -118,7 +120,7 @@ internal sealed class OffsetOutput
 
         if (closed)
         {
-            if (n > 0 && Near(_vertices[n - 1], _vertices[0]))
+            if (n > 0 && Near(vertices[n - 1], vertices[0]))
             {
                 n--;
             }
@@ -128,40 +130,43 @@ internal sealed class OffsetOutput
                 return;
             }
 
-            least = least < n ? least : 0;
-            Rotate(_vertices, n, least);
-            Rotate(_origins, n, least);
-            (_pieceKeys[0], _pieceKeys[least]) = (_pieceKeys[least], _pieceKeys[0]);
+            (least, leastKey) = least < n ? (least, leastKey) : (0, first);
+            Rotate(vertices, n, least);
+            Rotate(origins, n, least);
+            (first, last) = (leastKey, leastKey);
         }
         else
         {
-            ref readonly LoopPiece last = ref loop[(first + count - 1) % loop.Length];
-            Point2 end = arrangement.Edges[last.Edge].At(last.To) + shift;
-            _vertices[n] = new Vertex(end);
-            if (n > 1 && Near(_vertices[n - 1], _vertices[n]))
+            ref readonly LoopPiece lastPiece = ref loop[(start + count - 1) % loop.Length];
+            Point2 end = edges[lastPiece.Edge].At(lastPiece.To) + shift;
+            vertices[n] = new Vertex(end);
+            if (n > 1 && Near(vertices[n - 1], vertices[n]))
             {
                 n--;
-                _vertices[n] = new Vertex(end);
+                vertices[n] = new Vertex(end);
             }
 
-            if (Near(_vertices[0], _vertices[n]) && n == 1)
+            if (Near(vertices[0], vertices[n]) && n == 1)
             {
                 return;
             }
         }
 
-        var contour = new Contour(_vertices.AsSpan(0, closed ? n : n + 1).ToArray(), closed, true);
-        SegmentOrigin[] origins = _origins.AsSpan(0, n).ToArray();
-        Key key = _pieceKeys[0];
+        if (n < count)
+        {
+            Array.Resize(ref vertices, closed ? n : n + 1);
+            Array.Resize(ref origins, n);
+        }
+
+        var contour = new Contour(vertices, closed, true);
         if (turned)
         {
             contour = contour.Reversed();
             Array.Reverse(origins);
-            key = _pieceKeys[closed ? 0 : n - 1];
         }
 
         _loops.Add(new OffsetLoop(contour, ImmutableCollectionsMarshal.AsImmutableArray(origins)));
-        _keys.Add(key);
+        _keys.Add(turned ? last : first);
     }
 
     private static SegmentOrigin OriginOf(LoopInput input, in Candidate source)

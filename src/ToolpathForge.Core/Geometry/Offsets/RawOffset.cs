@@ -119,9 +119,10 @@ internal sealed class RawOffset
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void AddParallel(in Edge e, int index, CandidateRole role)
     {
-        if (e.Parallel(_right, 1e-9, out Edge parallel, out double half))
+        double half = e.HalfOfParallel(_right);
+        if (half > 1e-9)
         {
-            Append(parallel, new Candidate(index, -1, role), true);
+            e.Parallel(_right, half, out Append(index, -1, role, true));
         }
         else if (half > -1e-9)
         {
@@ -155,14 +156,13 @@ internal sealed class RawOffset
         }
 
         role |= CandidateRole.Join;
-        var source = new Candidate(index, next, role);
         Point2 vertex = new(e.X1, e.Y1);
         Point2 p = vertex + (arriving.Right * _right);
         Point2 q = vertex + (leaving.Right * _right);
         if (cap && _end == EndStyle.Flat)
         {
             _tangent = false;
-            Append(Edge.Of(p.X, p.Y, q.X, q.Y, 0), source, false);
+            Edge.Make(p.X, p.Y, q.X, q.Y, 0, out Append(index, next, role, false));
             return;
         }
 
@@ -188,13 +188,13 @@ internal sealed class RawOffset
         {
             double reach = size * sinHalf / cosHalf;
             Point2 apex = p + (arriving * reach);
-            Append(Line(p, apex, arriving, reach), source, true);
-            Append(Line(apex, q, leaving, reach), source, true);
+            Append(index, next, role, true) = Line(p, apex, arriving, reach);
+            Append(index, next, role, true) = Line(apex, q, leaving, reach);
             Corners.Add(vertex, arriving, leaving, apex);
             return;
         }
 
-        Edge arc;
+        ref Edge arc = ref Append(index, next, role, true);
         arc.X0 = p.X;
         arc.Y0 = p.Y;
         arc.X1 = q.X;
@@ -205,8 +205,7 @@ internal sealed class RawOffset
         arc.Half = size * sinHalf;
         arc.CosHalf = cosHalf;
         arc.Kappa = 1 / _right;
-        arc.Bulge = Math.Sign(_right) * sinHalf / (1 + cosHalf);
-        Append(arc, source, true);
+        arc.Bulge = Math.CopySign(1, _right) * sinHalf / (1 + cosHalf);
     }
 
     private static Edge Line(Point2 from, Point2 to, Point2 direction, double length) => new()
@@ -222,10 +221,11 @@ internal sealed class RawOffset
     };
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Append(in Edge edge, Candidate source, bool tangentNext)
+    private ref Edge Append(int edge, int other, CandidateRole role, bool tangentNext)
     {
-        int index = _arrangement.Add(edge);
-        Sources[index] = source;
+        int index = _arrangement.EdgeCount;
+        ref Edge slot = ref _arrangement.Add();
+        Sources[index] = new Candidate(edge, other, role);
         if (_tail >= 0)
         {
             _arrangement.Link(_tail, index, _tangent);
@@ -238,6 +238,7 @@ internal sealed class RawOffset
 
         _tail = index;
         _tangent = tangentNext;
+        return ref slot;
     }
 }
 
