@@ -85,7 +85,11 @@ public abstract record Make(
     ShapeSpec Shape,
     Bit Bit,
     CutChoices Cut,
-    Places At);
+    Places At)
+{
+    /// <summary>The id of the block that it comes from with other boards; null when it stands alone.</summary>
+    public string? Family { get; init; }
+}
 
 /// <summary>A pattern: a template plate from a panel, with the profile as its working edge.</summary>
 /// <param name="Id">See <see cref="Make"/>.</param>

@@ -62,6 +62,7 @@ internal static class JobKeys
         Key.Choice("kind", "What is made: a template plate from a panel, or the profile cut straight into the end of a board.", "pattern", "board-end"),
         Key.Whole("count", "How many.", 1, 500).Else("1"),
         Key.Row("board", "lumber", "The size of lumber that the shape is drawn for."),
+        FamilyReader.Family,
         Key.Length("design-width", "Width that the shape is scaled to, if it is a measured one.", 10, 1000).ElseFrom("the dressed width of the board"),
     ];
 

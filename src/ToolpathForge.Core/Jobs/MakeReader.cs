@@ -22,10 +22,11 @@ internal static partial class MakeReader
     {
         var makes = ImmutableArray.CreateBuilder<Make>();
         var lines = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
-        foreach (TableValue table in tables)
+        foreach ((TableValue table, string? family) in tables.SelectMany(t => FamilyReader.Spread(t, context)))
         {
             string? id = table.Find("id")?.Value is TextValue text ? text.Text : null;
-            TableContext inMake = id is { Length: > 0 and <= 40 } ? context with { Make = TextPiece.Short(id) } : context;
+            var raised = new List<Finding>();
+            TableContext inMake = (id is { Length: > 0 and <= 40 } ? context with { Make = TextPiece.Short(id) } : context) with { Findings = raised };
             bool idSound = id is null || IdIsSound(id, table.Find("id")!.Value.At, lines, inMake);
             Make? make = (table.Find("kind")?.Value as TextValue)?.Text switch
             {
@@ -35,12 +36,20 @@ internal static partial class MakeReader
             };
             if (make is not null && idSound)
             {
-                makes.Add(make);
+                makes.Add(make with { Family = family });
+            }
+
+            // What is wrong with the whole family is told once, with its first board.
+            foreach (Finding finding in raised.Where(f => family is null || !context.Findings.Any(t => t.Kind == f.Kind && SamePlace(t.Place, f.Place))))
+            {
+                context.Findings.Add(finding);
             }
         }
 
         return makes.ToImmutable();
     }
+
+    private static bool SamePlace(Place a, Place b) => a.File == b.File && a.Line == b.Line && a.Column == b.Column;
 
     private static bool IdIsSound(string id, Place at, Dictionary<string, int> lines, TableContext context)
     {

@@ -18,6 +18,8 @@ internal static class ProfileMaker
     internal static ImmutableArray<Question> Common { get; } =
     [
         Question.Size("round", "Sizes are rounded to the nearest whole multiple of this, so that they can be marked with a rule; 0 leaves them.", "0 mm", 0, 50),
+        Question.Number(
+            "keep-ratio", "per cent", "How far rounding may move run to depth; the next multiples are tried where the nearest ones move it further.", "3", 0.1, 100),
         Question.Angle("end-cut", "Lean of the end cut from square.", "0 deg", 0, 60),
         Question.Choice("long-side", "Which edge of the end cut is the longer: top (the reference edge) or bottom (the nose).", "top", "top", "bottom"),
     ];

@@ -19,6 +19,13 @@ internal static class ShapeFindings
         "Rounded to {round}, the {size} becomes {found}.",
         "Round to a finer fraction, or give the size itself.");
 
+    /// <summary>Rounding spoils the proportion that a family should share.</summary>
+    internal static readonly FindingKind RatioMoved = new(
+        "shape-ratio-moved",
+        Severity.Warn,
+        "Rounded to {round}, run to depth becomes {rounded} instead of {exact}: {found} per cent off, where {allowed} is to be kept.",
+        "Round to a finer fraction, allow more with keep-ratio, or give this board its own sizes.");
+
     /// <summary>One size uses up another.</summary>
     internal static readonly FindingKind NothingLeft = new(
         "shape-nothing-left",

@@ -21,7 +21,7 @@ internal sealed class ShapeSizes(double width, double round, ICollection<Finding
     internal double Rounded(AnswerSet spec, string key)
     {
         double size = spec.Size(key, Width);
-        double rounded = round > 0 ? Math.Round(size / round, MidpointRounding.AwayFromZero) * round : size;
+        double rounded = Nearest(size);
         if (size != 0 && rounded == 0)
         {
             IsSound = false;
@@ -35,5 +35,55 @@ internal sealed class ShapeSizes(double width, double round, ICollection<Finding
         }
 
         return rounded;
+    }
+
+    /// <summary>
+    /// Run and depth, rounded. Where the nearest multiples move their ratio by more than the shape may, the multiples next to the sizes that keep it, and
+    /// of several those that change the sizes least; a warning where none does.
+    /// </summary>
+    internal (double Run, double Depth) RunAndDepth(ShapeSpec spec)
+    {
+        (double run, double depth) = (Rounded(spec, "run"), Rounded(spec, "depth"));
+        double exactRun = spec.Size("run", Width);
+        double exactDepth = spec.Size("depth", Width);
+        double exact = exactRun / exactDepth;
+        double allowed = spec.Number("keep-ratio") / 100;
+        if (!IsSound || round == 0 || Off(run / depth, exact) <= allowed)
+        {
+            return (run, depth);
+        }
+
+        (double Run, double Depth)[] others =
+        [
+            .. from r in Neighbours(exactRun)
+               from d in Neighbours(exactDepth)
+               where Off(r / d, exact) <= allowed
+               orderby Math.Abs(r - exactRun) + Math.Abs(d - exactDepth), r, d
+               select (r, d),
+        ];
+        if (others.Length > 0)
+        {
+            return others[0];
+        }
+
+        findings.Add(Finding.Of(
+            ShapeFindings.RatioMoved,
+            spec.Where("round"),
+            Quantity.Number(Off(run / depth, exact) * 100),
+            Quantity.Number(allowed * 100),
+            Arg.Of("round", Quantity.Length(round)),
+            Arg.Of("rounded", Quantity.Number(run / depth)),
+            Arg.Of("exact", Quantity.Number(exact))));
+        return (run, depth);
+    }
+
+    private static double Off(double ratio, double exact) => Math.Abs((ratio / exact) - 1);
+
+    private double Nearest(double size) => round > 0 ? Math.Round(size / round, MidpointRounding.AwayFromZero) * round : size;
+
+    private IEnumerable<double> Neighbours(double size)
+    {
+        double below = Math.Floor(size / round) * round;
+        return below > 0 ? [below, below + round] : [below + round];
     }
 }

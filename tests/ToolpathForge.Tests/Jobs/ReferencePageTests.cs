@@ -21,6 +21,7 @@ public class ReferencePageTests
             ["plate"] = ReferencePage.Table(JobKeys.Plate),
             ["board end"] = ReferencePage.Table(JobKeys.BoardEnd),
             ["board stock"] = ReferencePage.Table(JobKeys.BoardStock),
+            ["family"] = ReferencePage.Table(FamilyReader.Keys),
             ["end"] = ReferencePage.Table(JobKeys.End),
             ["cut"] = ReferencePage.Table(JobKeys.Cut),
             ["shapes"] = string.Join('\n', ShapeList.All.Select(s => $"**`{s.Id}`**: {s.Says}\n\n{ReferencePage.Table(JobKeys.ShapeTable(s))}")),

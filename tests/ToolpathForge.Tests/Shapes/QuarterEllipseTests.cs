@@ -18,6 +18,7 @@ public class QuarterEllipseTests
             ShapeList.All.Single(s => s.Id == "quarter-ellipse"),
             ImmutableDictionary<string, Answer>.Empty
                 .Add("form", Word(form)).Add("run", Size(run)).Add("depth", Size(depth)).Add("round", Size(Measure.Fixed(round)))
+                .Add("keep-ratio", Size(Measure.Fixed(3)))
                 .Add("end-cut", new Answer(default, new Angle(angle), "", Place.None)).Add("long-side", Word(longSide)),
             Place.None);
     }

@@ -24,7 +24,8 @@ internal sealed class Arc : Shape
     public override Profile? Scale(ShapeSpec spec, double width, ICollection<Finding> findings)
     {
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
-        var chord = new Point2(sizes.Rounded(spec, "run"), sizes.Rounded(spec, "depth"));
+        (double run, double depth) = sizes.RunAndDepth(spec);
+        var chord = new Point2(run, depth);
         if (!sizes.IsSound)
         {
             return null;

@@ -33,8 +33,7 @@ internal sealed class EasedBevel : Shape
     public override Profile? Scale(ShapeSpec spec, double width, ICollection<Finding> findings)
     {
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
-        double run = sizes.Rounded(spec, "run");
-        double depth = sizes.Rounded(spec, "depth");
+        (double run, double depth) = sizes.RunAndDepth(spec);
         double radius = sizes.Rounded(spec, "radius");
         if (!sizes.IsSound)
         {

@@ -24,7 +24,8 @@ internal sealed class QuarterEllipse : Shape
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
         var pen = new ShapePen();
         bool scoop = spec.Word("form") == "scoop";
-        pen.Quarter(sizes.Rounded(spec, "run"), sizes.Rounded(spec, "depth"), scoop);
+        (double run, double depth) = sizes.RunAndDepth(spec);
+        pen.Quarter(run, depth, scoop);
         return ProfileMaker.Finish(pen, spec, sizes, spec.Word("form"), findings);
     }
 }

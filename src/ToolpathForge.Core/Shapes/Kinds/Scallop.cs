@@ -24,8 +24,7 @@ internal sealed class Scallop : Shape
     public override Profile? Scale(ShapeSpec spec, double width, ICollection<Finding> findings)
     {
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
-        double run = sizes.Rounded(spec, "run");
-        double depth = sizes.Rounded(spec, "depth");
+        (double run, double depth) = sizes.RunAndDepth(spec);
         double share = spec.Number("first-share");
         bool scoop = spec.Word("form") == "scoop";
         var pen = new ShapePen();

@@ -26,11 +26,12 @@ internal sealed class Shouldered : Shape
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
         bool scoop = spec.Word("form") == "scoop";
         double shoulder = sizes.Rounded(spec, "shoulder");
-        double rest = sizes.Rounded(spec, "depth") - shoulder;
+        (double run, double depth) = sizes.RunAndDepth(spec);
+        double rest = depth - shoulder;
         if (rest <= 0)
         {
             findings.Add(Finding.Of(
-                ShapeFindings.NothingLeft, spec.Where("shoulder"), Quantity.Length(shoulder), Quantity.Length(shoulder + rest), Arg.Of("size", "shoulder"), Arg.Of("whole", "depth")));
+                ShapeFindings.NothingLeft, spec.Where("shoulder"), Quantity.Length(shoulder), Quantity.Length(depth), Arg.Of("size", "shoulder"), Arg.Of("whole", "depth")));
             return null;
         }
 
@@ -41,7 +42,7 @@ internal sealed class Shouldered : Shape
             pen.Round(sizes.Rounded(spec, "fillet"), spec.Where("fillet"));
         }
 
-        pen.Quarter(sizes.Rounded(spec, "run"), rest, scoop);
+        pen.Quarter(run, rest, scoop);
         return ProfileMaker.Finish(pen, spec, sizes, $"shouldered {spec.Word("form")}", findings);
     }
 }

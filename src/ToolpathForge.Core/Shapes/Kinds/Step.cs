@@ -22,10 +22,11 @@ internal sealed class Step : Shape
     public override Profile? Scale(ShapeSpec spec, double width, ICollection<Finding> findings)
     {
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
+        (double run, double depth) = sizes.RunAndDepth(spec);
         var pen = new ShapePen();
-        pen.Line(0, sizes.Rounded(spec, "depth"));
+        pen.Line(0, depth);
         pen.Round(sizes.Rounded(spec, "fillet"), spec.Where("fillet"));
-        pen.Line(sizes.Rounded(spec, "run"), 0);
+        pen.Line(run, 0);
         return ProfileMaker.Finish(pen, spec, sizes, "step", findings);
     }
 }

@@ -17,7 +17,8 @@ internal sealed class Straight : Shape
     {
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
         var pen = new ShapePen();
-        pen.Line(sizes.Rounded(spec, "run"), sizes.Rounded(spec, "depth"));
+        (double run, double depth) = sizes.RunAndDepth(spec);
+        pen.Line(run, depth);
         return ProfileMaker.Finish(pen, spec, sizes, "straight cut", findings);
     }
 }
