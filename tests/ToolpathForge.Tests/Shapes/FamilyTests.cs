@@ -89,8 +89,8 @@ public class FamilyTests
     // One mistake in what the boards share is told once; what only one board has wrong is told for that one.
     [Theory]
     [InlineData(Shared + ", depht = '1'", "{ board = '2x4' }, { board = '2x6' }", "unknown-key-near")]
-    [InlineData(Shared, "{ board = '2x4' }, { board = '2x7' }", "unknown-row-near")]
-    [InlineData(Shared, "{ board = '2x4' }, { board = '2x4' }", "id-twice")]
+    [InlineData(Shared, "{ board = '2x4' }, { board = '2x7' }", "unknown-id-near")]
+    [InlineData(Shared, "{ board = '2x4' }, { board = '2x4' }", "make-id-twice")]
     [InlineData(Shared, "{ board = '2x4', colour = 'red' }, { board = '2x6' }", "unknown-key")]
     [InlineData(Shared, "{ count = 2 }, { board = '2x6' }", "missing-key")]
     public void A_mistake_is_told_once(string shape, string family, string code)
