@@ -59,4 +59,10 @@ public static class ProofAccuracy
 
     /// <summary>Feeds and speeds are compared with this relative slack: the last decimal of an F word in inches a minute.</summary>
     internal const double FeedSlack = 1e-3;
+
+    /// <summary>
+    /// How far beside an earlier cut a bit may go straight down again, as a share of its radius: the crescent it then takes lies within the part of its end
+    /// that cuts even where the centre does not (from memory: end teeth reach in to half the radius or further).
+    /// </summary>
+    internal const double RimOfPlunge = 0.2;
 }

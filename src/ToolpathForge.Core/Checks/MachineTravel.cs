@@ -21,11 +21,11 @@ internal static class MachineTravel
         "The bit must rise and fall over {found}; {machine} travels {allowed}.",
         "Lower the clearance, or use thinner stock.");
 
-    internal static IEnumerable<Finding> Find(CheckInput input, Toolpath path)
+    internal static IEnumerable<Finding> Find(CheckInput input, CutPlan cut)
     {
-        Box2 box = path.Extent;
-        double low = path.Moves.Min(m => m.End.Z);
-        double high = path.Moves.Max(m => m.End.Z);
+        Box2 box = cut.Works.Aggregate(Box2.Empty, (all, work) => all.Union(work.Path.Extent));
+        double low = cut.Works.Min(w => w.Path.Moves.Min(m => m.End.Z));
+        double high = cut.Works.Max(w => w.Path.Moves.Max(m => m.End.Z));
         Arg machine = Arg.Of("machine", input.Machine.Name);
         Box2 travel = input.Clamping.Travel;
         foreach ((string axis, double size, double most, bool within) in ((string, double, double, bool)[])

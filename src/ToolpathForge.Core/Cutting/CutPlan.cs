@@ -1,54 +1,97 @@
 using System.Collections.Immutable;
-using ToolpathForge.Catalogue;
 using ToolpathForge.Clampings;
 using ToolpathForge.Findings;
 using ToolpathForge.Jobs;
 
 namespace ToolpathForge.Cutting;
 
+/// <summary>What one bit does in one clamping, and with which numbers.</summary>
+/// <param name="Path">Its moves.</param>
+/// <param name="Settings">The numbers.</param>
+/// <param name="Marks">Whether it engraves the marks.</param>
+/// <param name="Openings">The openings it cuts.</param>
+/// <param name="Outline">Whether it cuts the outline.</param>
+public sealed record BitWork(Toolpath Path, CutSettings Settings, bool Marks, ImmutableArray<Opening> Openings, bool Outline);
+
 /// <summary>How one clamping is cut.</summary>
 /// <param name="Clamping">What lies on the bed.</param>
-/// <param name="Settings">The numbers.</param>
-/// <param name="Path">What the bit does.</param>
+/// <param name="Works">One a bit, in order; the last cuts the outline.</param>
 /// <param name="Tabs">What is left standing, by piece number.</param>
-public sealed record CutPlan(Clamping Clamping, CutSettings Settings, Toolpath Path, ImmutableArray<(int Piece, Tab Tab)> Tabs);
+public sealed record CutPlan(Clamping Clamping, ImmutableArray<BitWork> Works, ImmutableArray<(int Piece, Tab Tab)> Tabs)
+{
+    /// <summary>The numbers of the outline.</summary>
+    public CutSettings Settings => Works[^1].Settings;
 
-/// <summary>Plans the cutting of a clamping.</summary>
+    /// <summary>What the bit of the outline does.</summary>
+    public Toolpath Path => Works[^1].Path;
+
+    /// <summary>The plan with only some of its works, for a dialect that gives every bit a program of its own.</summary>
+    /// <param name="work">Index into <see cref="Works"/>.</param>
+    internal CutPlan Only(int work) => new(Clamping, [Works[work]], Works[work].Outline ? Tabs : []);
+}
+
+/// <summary>Plans the cutting of a clamping: marks first, while everything lies still; then openings; then outlines, each piece's release last.</summary>
 internal static class Cutter
 {
     /// <summary>The plan, or null when a finding says why not.</summary>
     /// <param name="job">Says tolerance and clearance.</param>
     /// <param name="clamping">What lies on the bed.</param>
-    /// <param name="settings">The numbers.</param>
+    /// <param name="bits">The bits and their numbers, in order; the last cuts the outline.</param>
     /// <param name="fits">The pieces of the clamping, fitted.</param>
     /// <param name="findings">Takes what is wrong.</param>
     internal static CutPlan? Plan(
-        Job job, Clamping clamping, CutSettings settings, ImmutableArray<PlacedContour> fits, ICollection<Finding> findings)
+        Job job, Clamping clamping, ImmutableArray<BitTask> bits, ImmutableArray<PlacedContour> fits, ICollection<Finding> findings)
     {
-        Bit bit = clamping.Make.Bit;
-        var moves = new MoveList(clamping.Stock.Top + job.Clearance);
-        var runs = new List<Run>();
+        var works = ImmutableArray.CreateBuilder<BitWork>();
         var tabs = ImmutableArray.CreateBuilder<(int Piece, Tab Tab)>();
-        foreach (PlacedContour fit in fits)
+        foreach (BitTask task in bits)
         {
-            bool done;
-            if (fit.Placed.Piece.IsCutAllRound)
+            var moves = new MoveList(clamping.Stock.Top + job.Clearance) { Plunge = task.Settings.Plunge };
+            var runs = new List<Run>();
+            if (task.Marks)
             {
-                ImmutableArray<Tab>? held = TabPlacing.Place(fit.Placed, settings, clamping.Stock.Bottom, findings);
-                tabs.AddRange((held ?? []).Select(t => (fit.Placed.Number, t)));
-                done = held is { } placed && PlateCut.Add(moves, runs, fit, settings, clamping.Stock, placed, findings);
-            }
-            else
-            {
-                done = EndCut.Add(moves, runs, fit, settings, clamping.Stock, findings);
+                Engraving.Add(moves, runs, clamping, task.Settings);
             }
 
-            if (!done)
+            foreach (Placed placed in clamping.Pieces)
+            {
+                foreach (Opening opening in task.Openings)
+                {
+                    bool climb = (clamping.Make.Cut.Direction ?? DirectionChoice.ByGrain) != DirectionChoice.Conventional;
+                    OpeningCut.Add(moves, runs, opening, placed.Placement, Name(placed), task.Settings, clamping.Stock, climb);
+                }
+            }
+
+            if (task.Outline && !fits.All(fit => Outline(moves, runs, fit, task.Settings, clamping, tabs, findings)))
             {
                 return null;
             }
+
+            var path = new Toolpath(task.Bit, task.Settings.Speed, moves.ToMoves(), [.. runs]);
+            works.Add(new BitWork(path, task.Settings, task.Marks, task.Openings, task.Outline));
         }
 
-        return new CutPlan(clamping, settings, new Toolpath(bit, settings.Speed, moves.ToMoves(), [.. runs]), tabs.ToImmutable());
+        return new CutPlan(clamping, works.ToImmutable(), tabs.ToImmutable());
     }
+
+    private static bool Outline(
+        MoveList moves,
+        List<Run> runs,
+        PlacedContour fit,
+        CutSettings settings,
+        Clamping clamping,
+        ImmutableArray<(int Piece, Tab Tab)>.Builder tabs,
+        ICollection<Finding> findings)
+    {
+        if (!fit.Placed.Piece.IsCutAllRound)
+        {
+            return EndCut.Add(moves, runs, fit, settings, clamping.Stock, findings);
+        }
+
+        ImmutableArray<Tab>? held = settings.Skin > 0 ? [] : TabPlacing.Place(fit.Placed, settings, clamping.Stock.Bottom, findings);
+        tabs.AddRange((held ?? []).Select(t => (fit.Placed.Number, t)));
+        return held is { } placed && PlateCut.Add(moves, runs, fit, settings, clamping.Stock, placed, findings);
+    }
+
+    private static string Name(Placed placed) => FormattableString.Invariant($"{placed.Piece.Make.Id} no. {placed.Number}");
 }

@@ -18,7 +18,7 @@ namespace ToolpathForge.Cutting;
 /// <param name="PassLimit">Deepest that one pass may go, mm.</param>
 /// <param name="RampAngle">Of the descent along the contour, degrees below horizontal.</param>
 /// <param name="Allowance">What roughing leaves on the finished edge, mm.</param>
-/// <param name="Overcut">How far below the stock the last pass goes, mm.</param>
+/// <param name="Overcut">How far below the stock the last pass goes, mm; negative when a skin of that thickness stays.</param>
 /// <param name="TabCount">How many tabs are wanted; 0 for a piece that stays held.</param>
 /// <param name="TabLength">mm, at the tab's top.</param>
 /// <param name="TabHeight">mm above the stock's lower face.</param>
@@ -50,40 +50,107 @@ public sealed record CutSettings(
     /// <summary>More finishing steps than this would only rub; the clean-up pass takes the rest.</summary>
     private const int MostFinishSteps = 8;
 
+    /// <summary>A slot up to this many diameters deep is fed as it is (common practice).</summary>
+    private const double ShallowSlot = 1;
+
+    /// <summary>A slot deeper than this many diameters is widened (common practice).</summary>
+    private const double DeepSlot = 3;
+
+    /// <summary>Share of the feed in a slot as narrow as the bit that is neither shallow nor widened (common practice).</summary>
+    private const double SlotShare = 0.75;
+
+    /// <summary>How much a widened slot is wider than the bit, as a share of the diameter (common practice).</summary>
+    private const double Widening = 0.25;
+
+    /// <summary>Feed where the bit cuts over its whole width, mm/min.</summary>
+    public double SlotFeed { get; init; } = Feed;
+
+    /// <summary>By how much roughing slots are made wider than the bit, by a track of their own at each depth, mm; 0 for not at all.</summary>
+    public double Widen { get; init; }
+
+    /// <summary>Thickness of the skin that stays under the whole cut, mm; 0 for none.</summary>
+    public double Skin => Math.Max(0, -Overcut);
+
+    /// <summary>Least chip that the plan takes on the level, mm.</summary>
+    public double LeastChip => ChipLoad * Math.Min(1, SlotFeed / Feed);
+
+    /// <summary>Room that the bit's track takes beside a piece, mm: its own width, what roughing leaves, a widened slot, and a little.</summary>
+    /// <param name="bit">The bit.</param>
+    internal double TrackRoom(Bit bit) => bit.Diameter + Allowance + Widen + 2;
+
     /// <summary>Depths of everything that is cut along the finished edge, in order: the finishing steps, then the clean-up pass if there is one, mm.</summary>
     public IEnumerable<double> FinishDepths => CleanUp ? FinishSteps.Append(FinishSteps[^1]) : FinishSteps;
 
     /// <summary>Feed along a ramp, so that its downward part stays within the plunge feed, mm/min.</summary>
     public double RampFeed => Math.Min(Feed, Plunge / Math.Sin(RampAngle * Math.PI / 180));
 
-    /// <summary>Settings for a make on a machine.</summary>
+    /// <summary>Settings for the outline of a make on a machine.</summary>
     /// <param name="make">What is cut.</param>
     /// <param name="machine">On what.</param>
     /// <param name="perimeter">Length of the edge that is cut, mm: decides the number of tabs.</param>
-    public static CutSettings For(Make make, Machine machine, double perimeter)
+    /// <param name="skin">Thickness that is left under the cut instead of tabs, mm; 0 for none.</param>
+    public static CutSettings For(Make make, Machine machine, double perimeter, double skin = 0)
     {
-        Bit bit = make.Bit;
-        CutChoices said = make.Cut;
         bool plate = make is PatternMake;
+        CutSettings s = Through(make, make.Bit, make.Cut, machine, skin);
+        int tabs = TabsFor(make, s, perimeter);
+        return s with { TabCount = plate && skin == 0 ? tabs : 0 };
+    }
 
+    /// <summary>Settings for openings of a make cut with a bit: the job's own figures count for the bit of the make alone.</summary>
+    /// <param name="make">What is cut.</param>
+    /// <param name="bit">With what.</param>
+    /// <param name="machine">On what.</param>
+    /// <param name="skin">Thickness that is left under the cut, mm; 0 for none.</param>
+    public static CutSettings ForOpenings(Make make, Bit bit, Machine machine, double skin = 0) =>
+        Through(make, bit, Said(make, bit), machine, skin) with { TabCount = 0, Widen = 0 };
+
+    /// <summary>Settings for the marks of a make: one light pass.</summary>
+    /// <param name="make">What is marked.</param>
+    /// <param name="marks">How.</param>
+    /// <param name="machine">On what.</param>
+    public static CutSettings ForMarks(Make make, Marking marks, Machine machine)
+    {
+        Bit bit = marks.Bit;
+        CutChoices said = Said(make, bit);
+
+        // A point takes a chip like a bit as thin as its stroke, not like one as thick as its shank.
+        Bit point = bit with { Diameter = Math.Min(bit.Diameter, Math.Max(marks.StrokeWidth, 1)) };
+        (double speed, double feed, ChipBand band) = SpeedAndFeed(make, point, said, machine, Math.Min(marks.Depth, point.Diameter));
+        double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Down(feed * 0.3, 10));
+        return new CutSettings(
+            speed, feed, plunge, feed / (speed * bit.Flutes), band.Least * machine.ChipShare, band.Most,
+            [marks.Depth], [marks.Depth], 0, false, marks.Depth, Math.Min(bit.RampAngle, make.Material.RampAngle), 0, 0, 0, 0, 0);
+    }
+
+    private static CutChoices Said(Make make, Bit bit) => bit == make.Bit
+        ? make.Cut
+        : new CutChoices(null, null, null, null, make.Cut.Allowance, make.Cut.Overcut, make.Cut.Direction, null, null, null) { Slot = make.Cut.Slot };
+
+    private static CutSettings Through(Make make, Bit bit, CutChoices said, Machine machine, double skin)
+    {
         // Common practice: 0.3 mm clears a panel's own unevenness, a board's is larger.
-        double overcut = said.Overcut ?? (plate ? 0.3 : 0.4);
+        double overcut = skin > 0 ? -skin : said.Overcut ?? (make is PatternMake ? 0.3 : 0.4);
         double passLimit = said.PassDepth ?? (Math.Min(make.Material.PassDepth, machine.PassDepth) * bit.Diameter);
         double total = make.Thickness + overcut;
         ImmutableArray<double> steps = Steepened(EvenSteps(total, passLimit), total, bit);
-        (double speed, double feed, ChipBand band) = SpeedAndFeed(make, machine, total / steps.Length);
+        (double speed, double feed, ChipBand band) = SpeedAndFeed(make, bit, said, machine, total / steps.Length);
 
         double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Down(feed * 0.3, 10));
         double allowance = said.Allowance ?? 0.5;
         double chip = feed / (speed * bit.Flutes);
-        (ImmutableArray<double> finish, double givesWay) = FinishPasses(make, machine, total, allowance, chip);
+        (ImmutableArray<double> finish, double givesWay) = FinishPasses(make, bit, machine, total, allowance, chip);
         double height = said.TabHeight ?? Math.Clamp(make.Thickness * 0.35, 1, 3);
+        double least = band.Least * machine.ChipShare;
+        double deep = total / bit.Diameter;
+        bool wide = said.Slot == SlotChoice.Wide || (said.Slot == SlotChoice.ByDepth && deep > DeepSlot);
+        bool slow = said.Slot == SlotChoice.Slow || wide || deep > ShallowSlot;
         return new CutSettings(
             speed,
             feed,
             plunge,
             chip,
-            band.Least * machine.ChipShare,
+            least,
             band.Most,
             steps,
             finish,
@@ -93,9 +160,32 @@ public sealed record CutSettings(
             Math.Min(bit.RampAngle, make.Material.RampAngle),
             allowance,
             overcut,
-            plate ? said.Tabs ?? Math.Max(3, (int)Math.Ceiling(perimeter / 250)) : 0,
+            0,
             said.TabLength ?? 8,
-            height);
+            height)
+        {
+            // Slowed no further than where the tooth would begin to rub.
+            SlotFeed = slow ? Math.Min(feed, Math.Max(Down(feed * SlotShare, 10), Up(least * speed * bit.Flutes, 10))) : feed,
+            Widen = wide ? Widening * bit.Diameter : 0,
+        };
+    }
+
+    // As the job says; else by spacing, and as many as hold four times the force with which a full-width pass pushes. A tab is sheared across its
+    // length and height (strength from memory: low for fibreboard, so that it is safe for the others).
+    private static int TabsFor(Make make, CutSettings s, double perimeter)
+    {
+        const double Spacing = 250;
+        const double Strength = 2;
+        const double Safety = 4;
+        if (make.Cut.TabPlaces.Length > 0)
+        {
+            return make.Cut.TabPlaces.Length;
+        }
+
+        double push = SideLoad.Force(make.Material.CuttingForce, s.Steps[0], s.ChipLoad);
+        int byForce = (int)Math.Ceiling(Safety * push / (Strength * s.TabLength * s.TabHeight));
+        int bySpacing = (int)Math.Ceiling(perimeter / (make.Cut.TabSpacing ?? Spacing));
+        return make.Cut.Tabs ?? Math.Max(3, Math.Max(bySpacing, byForce));
     }
 
     /// <summary>The fewest equal steps that reach a depth with none above a limit.</summary>
@@ -113,12 +203,13 @@ public sealed record CutSettings(
         bit.Kind == BitKind.Compression && steps[0] < bit.UpCutLength ? EvenSteps(total, total / Math.Max(1, Math.Floor(total / bit.UpCutLength))) : steps;
 
     // Even steps, the fewest that keep the side force's push below a third of what roughing left.
-    private static (ImmutableArray<double> Steps, double GivesWay) FinishPasses(Make make, Machine machine, double total, double allowance, double chipLoad)
+    private static (ImmutableArray<double> Steps, double GivesWay) FinishPasses(
+        Make make, Bit bit, Machine machine, double total, double allowance, double chipLoad)
     {
         double stickOut = total + Nut;
-        double chip = SideLoad.ThickestChip(chipLoad, allowance, make.Bit.Diameter);
+        double chip = SideLoad.ThickestChip(chipLoad, allowance, bit.Diameter);
         double Push(int count) => SideLoad.GivingWay(
-            SideLoad.Force(make.Material.CuttingForce, total / count, chip), stickOut, make.Bit, machine.Stiffness);
+            SideLoad.Force(make.Material.CuttingForce, total / count, chip), stickOut, bit, machine.Stiffness);
         int count = 1;
         while (count < MostFinishSteps && Push(count) >= allowance / 3)
         {
@@ -130,10 +221,9 @@ public sealed record CutSettings(
 
     // The spindle speed n and feed F meet at the chip load: F = n·z·fz (any machining handbook). A small frame takes a share of a production
     // machine's chip; where its feed cannot keep up, the speed comes down rather than the chip below its band.
-    private static (double Speed, double Feed, ChipBand Band) SpeedAndFeed(Make make, Machine machine, double step)
+    private static (double Speed, double Feed, ChipBand Band) SpeedAndFeed(Make make, Bit bit, CutChoices said, Machine machine, double step)
     {
         const double UsualSpeed = 16000;
-        Bit bit = make.Bit;
         ChipBand band = make.Material.ChipAt(bit.Diameter);
         double deep = step / bit.Diameter;
 
@@ -141,19 +231,21 @@ public sealed record CutSettings(
         double depthShare = deep <= 1 ? 1 : Math.Max(0.5, 1 - (0.25 * (deep - 1)));
         double chip = (band.Least + band.Most) / 2 * machine.ChipShare * depthShare;
         double fastest = Math.Min(machine.MaxSpeed, bit.MaxSpeed);
-        double speed = make.Cut.Speed ?? Math.Max(machine.MinSpeed, Math.Min(fastest, UsualSpeed));
-        double feed = make.Cut.Feed ?? speed * bit.Flutes * chip;
-        if (make.Cut.Feed is null && feed > machine.MaxFeed)
+        double speed = said.Speed ?? Math.Max(machine.MinSpeed, Math.Min(fastest, UsualSpeed));
+        double feed = said.Feed ?? speed * bit.Flutes * chip;
+        if (said.Feed is null && feed > machine.MaxFeed)
         {
             feed = machine.MaxFeed;
-            if (make.Cut.Speed is null)
+            if (said.Speed is null)
             {
                 speed = Math.Clamp(feed / (bit.Flutes * chip), machine.MinSpeed, Math.Max(machine.MinSpeed, speed));
             }
         }
 
-        return (make.Cut.Speed ?? Down(speed, 100), make.Cut.Feed ?? Down(feed, 10), band);
+        return (said.Speed ?? Down(speed, 100), said.Feed ?? Down(feed, 10), band);
     }
+
+    private static double Up(double value, double multiple) => Math.Ceiling((value / multiple) - 1e-9) * multiple;
 
     private static double Down(double value, double multiple) => Math.Max(multiple, Math.Floor((value / multiple) + 1e-9) * multiple);
 }

@@ -36,6 +36,7 @@ internal static class EndCut
         double radius = make.Bit.Radius;
         Contour profile = Profile(placed);
         if (EndTrack.Beside(placed, profile, radius + s.Allowance, stock, findings) is not { } rough
+            || EndTrack.Beside(placed, profile, radius + s.Allowance + s.Widen, stock, findings) is not { } outer
             || EndTrack.Beside(placed, profile, radius, stock, findings) is not { } finish)
         {
             return false;
@@ -44,15 +45,20 @@ internal static class EndCut
         FinishPlan plan = FinishRuns.For(profile, Fibre(placed), After(placed), make.Cut.Direction ?? DirectionChoice.ByGrain, make.Bit.Diameter);
         bool climb = plan.Runs[0].Climb;
         moves.Run = runs.Count;
-        runs.Add(new Run($"Rough {make.Id}", s.Steps[^1], s.Feed, climb, "Takes the waste off in steps, short of the finished edge."));
+        runs.Add(new Run($"Rough {make.Id}", s.Steps[^1], s.SlotFeed, climb, PlateCut.RoughReason(s)));
         foreach (double depth in s.Steps)
         {
-            foreach (FinishRun corner in plan.CornersFirst)
+            foreach (EndTrack track in s.Widen > 0 ? (ReadOnlySpan<EndTrack>)[outer, rough] : [rough])
             {
-                Pass(moves, rough.Way(corner.From, corner.To, corner.Climb, 0, make.Bit.Diameter), stock.Top - depth, s, Purpose.Rough);
-            }
+                // Beside a slot that is there already the bit cuts over part of its width only.
+                CutSettings feeds = s.Widen > 0 && track == rough ? s : s with { Feed = s.SlotFeed };
+                foreach (FinishRun corner in plan.CornersFirst)
+                {
+                    Pass(moves, track.Way(corner.From, corner.To, corner.Climb, 0, make.Bit.Diameter), stock.Top - depth, feeds, Purpose.Rough);
+                }
 
-            Pass(moves, rough.Way(0, profile.Length, climb, 0, make.Bit.Diameter), stock.Top - depth, s, Purpose.Rough);
+                Pass(moves, track.Way(0, profile.Length, climb, 0, make.Bit.Diameter), stock.Top - depth, feeds, Purpose.Rough);
+            }
         }
 
         foreach (FinishRun run in plan.CornersFirst.Concat(plan.Runs))
@@ -70,7 +76,7 @@ internal static class EndCut
         }
 
         moves.Run = -1;
-        return CheckFence((BoardEndMake)make, finish, findings);
+        return CheckFence((BoardEndMake)make, Math.Max(finish.MaxY, Math.Max(rough.MaxY, outer.MaxY)), findings);
     }
 
     /// <summary>The open chain that is cut, board on the left.</summary>
@@ -116,10 +122,10 @@ internal static class EndCut
         moves.Retract();
     }
 
-    private static bool CheckFence(BoardEndMake make, EndTrack track, ICollection<Finding> findings)
+    private static bool CheckFence(BoardEndMake make, double farthest, ICollection<Finding> findings)
     {
         // Laid as a right-hand piece, the fence is the line Y = 0 and the board lies below it.
-        double past = track.MaxY + make.Bit.Radius;
+        double past = farthest + make.Bit.Radius;
         if (past <= make.FenceRoom + 1e-6)
         {
             return true;

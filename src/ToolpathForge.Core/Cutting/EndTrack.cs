@@ -19,13 +19,13 @@ internal sealed class EndTrack
     private readonly Segment[] _before;
     private readonly Segment[] _after;
 
-    private EndTrack(Contour profile, Contour beside, double distance, Box2 stock, double clear)
+    private EndTrack(Contour profile, Contour piece, Contour beside, double distance, Box2 stock, double clear)
     {
         _profile = new PathRuler(profile);
         _distance = distance;
         Path = new PathRuler(beside);
-        _before = [.. OpenLead.Leaving(beside.Reversed(), boardOnLeft: false, stock, clear).Select(s => s.Reversed).Reverse()];
-        _after = [.. OpenLead.Leaving(beside, boardOnLeft: true, stock, clear)];
+        _before = [.. OpenLead.Leaving(beside.Reversed(), boardOnLeft: false, stock, clear, piece, distance).Select(s => s.Reversed).Reverse()];
+        _after = [.. OpenLead.Leaving(beside, boardOnLeft: true, stock, clear, piece, distance)];
     }
 
     /// <summary>The track itself, in the profile's direction, without its leads.</summary>
@@ -51,7 +51,7 @@ internal sealed class EndTrack
             return null;
         }
 
-        return new EndTrack(profile, offset.Loops[0].Contour, distance, stock.Box, placed.Placed.Piece.Make.Bit.Radius + 2);
+        return new EndTrack(profile, placed.Contour, offset.Loops[0].Contour, distance, stock.Box, placed.Placed.Piece.Make.Bit.Radius + 2);
     }
 
     /// <summary>
@@ -74,7 +74,7 @@ internal sealed class EndTrack
         }
         else if (slotGap > 0)
         {
-            way.Add((SlotLead.Leaving(Path, a, forward: false, wasteOnRight: false, slotGap, diameter).Reversed, Purpose.LeadIn));
+            way.Add((SlotLead.Leaving(Path, a, forward: false, wasteOnRight: false, slotGap, diameter, (_profile.Contour, _distance)).Reversed, Purpose.LeadIn));
         }
 
         way.AddRange(Path.Between(a, b).Select(s => (s, Purpose.Finish)));
@@ -84,7 +84,7 @@ internal sealed class EndTrack
         }
         else if (slotGap > 0)
         {
-            way.Add((SlotLead.Leaving(Path, b, forward: true, wasteOnRight: true, slotGap, diameter), Purpose.LeadOut));
+            way.Add((SlotLead.Leaving(Path, b, forward: true, wasteOnRight: true, slotGap, diameter, (_profile.Contour, _distance)), Purpose.LeadOut));
         }
 
         if (!climb)

@@ -1,6 +1,8 @@
 namespace ToolpathForge.Cutting;
 
-/// <summary>Height of the bit's tip along a path: straight between nodes, held beyond the first and last.</summary>
+/// <summary>
+/// Height of the bit's tip along a path: straight between nodes, held beyond the first and last. Two nodes at one distance are a step straight up or down.
+/// </summary>
 internal sealed class HeightProfile
 {
     private readonly List<(double S, double Z)> _nodes;
@@ -15,6 +17,7 @@ internal sealed class HeightProfile
     /// <summary>Nodes in order of distance.</summary>
     internal static HeightProfile Through(params ReadOnlySpan<(double S, double Z)> nodes) => new([.. nodes]);
 
+    /// <summary>Height at a distance; before the step where there is one.</summary>
     internal double At(double s)
     {
         if (s <= _nodes[0].S)
@@ -35,6 +38,18 @@ internal sealed class HeightProfile
         return _nodes[^1].Z;
     }
 
+    /// <summary>Height at a distance; after the step where there is one.</summary>
+    internal double After(double s)
+    {
+        double z = At(s);
+        foreach ((double at, double height) in _nodes)
+        {
+            z = at == s ? height : z;
+        }
+
+        return z;
+    }
+
     /// <summary>The higher of two profiles at every distance.</summary>
     internal HeightProfile Over(HeightProfile other)
     {
@@ -43,12 +58,19 @@ internal sealed class HeightProfile
         for (int i = 0; i < breaks.Count; i++)
         {
             double s = breaks[i];
-            nodes.Add((s, Math.Max(At(s), other.At(s))));
+            double before = Math.Max(At(s), other.At(s));
+            double after = Math.Max(After(s), other.After(s));
+            nodes.Add((s, before));
+            if (after != before)
+            {
+                nodes.Add((s, after));
+            }
+
             if (i + 1 < breaks.Count)
             {
                 // Where the two cross between breaks the slope changes as well.
                 double t = breaks[i + 1];
-                double d0 = At(s) - other.At(s);
+                double d0 = After(s) - other.After(s);
                 double d1 = At(t) - other.At(t);
                 if (d0 * d1 < 0)
                 {
@@ -67,7 +89,7 @@ internal sealed class HeightProfile
         var kept = new List<(double S, double Z)>();
         for (int i = 0; i < nodes.Count; i++)
         {
-            if (kept.Count > 0 && i + 1 < nodes.Count)
+            if (kept.Count > 0 && i + 1 < nodes.Count && kept[^1].S < nodes[i].S && nodes[i].S < nodes[i + 1].S)
             {
                 (double s0, double z0) = kept[^1];
                 (double s1, double z1) = nodes[i + 1];

@@ -56,6 +56,9 @@ public enum Purpose
     /// <summary>Along the finished edge.</summary>
     Finish,
 
+    /// <summary>Along a stroke of a mark.</summary>
+    Engrave,
+
     /// <summary>Up, over or down a tab.</summary>
     OverTab,
 

@@ -6,6 +6,9 @@ namespace ToolpathForge.Cutting;
 /// <summary>Gathers moves, remembering where the bit is.</summary>
 internal sealed class MoveList
 {
+    /// <summary>Least share of the feed round the inside of an opening.</summary>
+    internal const double LeastInnerShare = 0.5;
+
     private readonly ImmutableArray<Move>.Builder _moves = ImmutableArray.CreateBuilder<Move>();
     private readonly double _travelHeight;
     private Point3 _at;
@@ -18,6 +21,16 @@ internal sealed class MoveList
     }
 
     internal int Run { get; set; } = -1;
+
+    /// <summary>
+    /// Radius of the bit while it goes round inside an opening, mm; 0 elsewhere. There its outermost edge moves (r + R)/r times as fast as its axis,
+    /// so on arcs the axis is fed that much slower, down to a half: where a ring is narrower than the bit, the bit cuts over its whole width and takes
+    /// the chip of its axis.
+    /// </summary>
+    internal double InnerRadius { get; set; }
+
+    /// <summary>Feed straight down within a pass, mm/min.</summary>
+    internal double Plunge { get; set; } = double.PositiveInfinity;
 
     internal Point3 At => _at;
 
@@ -61,7 +74,7 @@ internal sealed class MoveList
         segment.IsLine ? MoveKind.Line : MoveKind.Arc,
         new Point3(segment.End, z),
         segment.IsLine ? 0 : segment.Bulge,
-        feed,
+        segment.IsLine || InnerRadius == 0 ? feed : feed * Math.Max(LeastInnerShare, segment.Radius / (segment.Radius + InnerRadius)),
         purpose,
         Run));
 
@@ -69,10 +82,16 @@ internal sealed class MoveList
     internal void Along(PathRuler path, double from, double to, HeightProfile heights, (double Feed, Purpose Purpose) level, (double Feed, Purpose Purpose) slope)
     {
         double s = from;
-        foreach (double next in heights.Breaks.Where(b => b > from && b < to).Append(to))
+        foreach (double next in heights.Breaks.Where(b => b > from && b < to).Distinct().Append(to))
         {
-            double z0 = heights.At(s);
+            double z0 = heights.After(s);
             double z1 = heights.At(next);
+            if (Math.Abs(z0 - _at.Z) > 1e-9 && s > from)
+            {
+                // The side of a square tab: straight up, or straight down into what was cut to the tab's height before.
+                Add(new Move(MoveKind.Line, _at with { Z = z0 }, 0, z0 > _at.Z ? slope.Feed : Math.Min(slope.Feed, Plunge), Purpose.OverTab, Run));
+            }
+
             (double feed, Purpose purpose) = z0 == z1 ? level : slope;
             double done = 0;
             foreach (Segment part in path.Between(s, next))

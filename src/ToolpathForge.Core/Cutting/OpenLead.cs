@@ -2,7 +2,10 @@ using ToolpathForge.Geometry;
 
 namespace ToolpathForge.Cutting;
 
-/// <summary>How an open track goes on past its end until the bit is clear of the stock: straight on where that leads out, else round away from the board.</summary>
+/// <summary>
+/// How an open track goes on past its end until the bit is clear of the stock: straight on where that leads out and stays clear of the piece, else turned
+/// away from the board, by as little as it takes; else round away from it.
+/// </summary>
 internal static class OpenLead
 {
     /// <summary>The segments to add after the track's end.</summary>
@@ -10,26 +13,49 @@ internal static class OpenLead
     /// <param name="boardOnLeft">Which side of the track the board is on.</param>
     /// <param name="stock">What to get clear of.</param>
     /// <param name="clear">Distance to reach, mm.</param>
-    internal static IEnumerable<Segment> Leaving(Contour track, bool boardOnLeft, Box2 stock, double clear)
+    /// <param name="piece">What to stay clear of on the way.</param>
+    /// <param name="distance">How far from it, mm: that of the track.</param>
+    internal static IEnumerable<Segment> Leaving(Contour track, bool boardOnLeft, Box2 stock, double clear, Contour piece, double distance)
     {
         Point2 end = track.End;
         Point2 direction = track[track.SegmentCount - 1].EndDirection;
 
         // Straight on leaves no mark; it is taken when it gets clear within a reasonable length (a slope of about one in four and steeper).
-        if (Straight(end, direction, stock, clear, 4 * clear) is { } straight)
+        // Where the track's end was trimmed, because the bit is too thick for the curve there, straight on leads back into the piece.
+        for (int turn = 0; turn <= 90; turn += 5)
         {
-            yield return straight;
-            yield break;
+            Point2 turned = direction.Rotated(turn * Math.PI / (boardOnLeft ? -180 : 180));
+            if (Straight(end, turned, stock, clear, 4 * clear) is { } straight && StaysClear(straight, piece, distance))
+            {
+                yield return straight;
+                yield break;
+            }
         }
 
         Point2 away = boardOnLeft ? direction.Right : direction.Left;
-        Point2 turned = end + ((direction + away) * clear);
+        Point2 round = end + ((direction + away) * clear);
         double quarter = Math.Tan(Math.PI / 8) * (boardOnLeft ? -1 : 1);
-        yield return new Segment(end, turned, quarter);
-        if (Straight(turned, away, stock, clear, 4 * clear) is { } rest && rest.Chord > 1e-9)
+        yield return new Segment(end, round, quarter);
+        if (Straight(round, away, stock, clear, 4 * clear) is { } rest && rest.Chord > 1e-9)
         {
             yield return rest;
         }
+    }
+
+    private static bool StaysClear(Segment way, Contour piece, double distance)
+    {
+        const double Step = 0.25;
+        const double Hair = 1e-6;
+        int parts = (int)Math.Ceiling(way.Length / Step);
+        for (int i = 1; i <= parts; i++)
+        {
+            if (piece.Distance(way.PointAt((double)i / parts)) < distance - Hair)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static Segment? Straight(Point2 from, Point2 direction, Box2 stock, double clear, double most)

@@ -8,8 +8,8 @@ namespace ToolpathForge.Cutting;
 
 /// <summary>
 /// Cuts a piece all round from the outside. Roughing goes round at the bit's radius and an allowance, ramping down along the contour from one
-/// step to the next; the finish follows the piece at full depth, entered and left on arcs that touch it from the roughed slot. Tabs are left on
-/// the straight free edges by lifting the bit over them.
+/// step to the next, on two tracks where the slot is to be wider than the bit; the finish follows the piece at full depth, entered and left by a
+/// <see cref="PlateLead"/>. Tabs are left on the straight free edges by lifting the bit over them; or a skin stays under the whole cut.
 /// </summary>
 internal static class PlateCut
 {
@@ -20,18 +20,17 @@ internal static class PlateCut
         "The bit's track round the piece falls into {found} loops; {allowed} is expected.",
         "Use a smaller bit, or open the narrow part of the outline.");
 
-    /// <summary>How far past its beginning the finish goes on, so that no mark is left at the joint, mm: common practice.</summary>
-    private const double Overlap = 2;
-
     /// <summary>Cuts one plate; its moves are added to the list and its runs to the runs. False when a finding says why not.</summary>
     internal static bool Add(
         MoveList moves, List<Run> runs, PlacedContour placed, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs, ICollection<Finding> findings)
     {
         Make make = placed.Placed.Piece.Make;
         FinishRun way = FinishRuns.OneWay(placed.Contour.Length, make.Cut.Direction ?? DirectionChoice.ByGrain);
-        if (Track(placed, make.Bit.Radius + s.Allowance, way.Climb, findings) is not { } rough
+        double roughing = make.Bit.Radius + s.Allowance;
+        if (Track(placed, roughing, way.Climb, findings) is not { } rough
+            || Track(placed, roughing + s.Widen, way.Climb, findings) is not { } outer
             || Track(placed, make.Bit.Radius, way.Climb, findings) is not { } finish
-            || PlateLead.Choose(placed, finish, tabs, s, findings) is not { } lead)
+            || PlateLead.Choose(placed, finish, way.Climb, tabs, s, findings) is not { } lead)
         {
             return false;
         }
@@ -39,8 +38,8 @@ internal static class PlateCut
         string number = placed.Placed.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
         string name = $"{make.Id} no. {number}";
         moves.Run = runs.Count;
-        runs.Add(new Run($"Rough {name}", s.Steps[^1], s.Feed, way.Climb, "Takes the waste off, short of the finished edge."));
-        Rough(moves, rough, rough.Nearest(lead.Enter), s, stock, tabs);
+        runs.Add(new Run($"Rough {name}", s.Steps[^1], s.SlotFeed, way.Climb, RoughReason(s)));
+        Rough(moves, rough, s.Widen > 0 ? outer : null, lead.In.Start, s, stock, tabs);
 
         moves.Run = runs.Count;
         runs.Add(new Run($"Finish {name}", s.Steps[^1], s.Feed, way.Climb, way.Reason));
@@ -48,6 +47,10 @@ internal static class PlateCut
         moves.Run = -1;
         return true;
     }
+
+    /// <summary>What roughing does, in words.</summary>
+    internal static string RoughReason(CutSettings s) => "Takes the waste off, short of the finished edge"
+        + (s.Widen > 0 ? ", on two tracks so that the deep slot is wider than the bit and chips come out." : s.SlotFeed < s.Feed ? ", slowed because the bit cuts over its whole width." : ".");
 
     /// <summary>The closed track at a distance outside the piece, walked the way the finish goes; null with a finding if there is not just one.</summary>
     internal static PathRuler? Track(PlacedContour placed, double distance, bool climb, ICollection<Finding> findings)
@@ -71,44 +74,58 @@ internal static class PlateCut
         return new PathRuler(track.IsCounterClockwise == climb ? track.Reversed() : track);
     }
 
-    private static void Rough(MoveList moves, PathRuler path, double start, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs)
+    private static void Rough(MoveList moves, PathRuler path, PathRuler? outer, Point2 start, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs)
     {
         const double Skim = 0.5;
         double slope = Math.Tan(s.RampAngle * Math.PI / 180);
         double z = stock.Top + Skim;
-        double at = start;
-        moves.TravelTo(path.PointAt(at));
+        PathRuler first = outer ?? path;
+        double at = first.Nearest(start);
+        moves.TravelTo(first.PointAt(at));
         moves.Descend(z, s.Plunge);
         foreach (double depth in s.Steps)
         {
             double level = stock.Top - depth;
             double ramp = (z - level) / slope;
-            double end = at + ramp + path.Length;
-            HeightProfile overTabs = TabHeights(path, tabs, s, stock.Bottom - s.Overcut, at, end);
+            double end = at + ramp + first.Length;
+            HeightProfile overTabs = TabHeights(first, tabs, s, stock.Bottom - s.Overcut, at, end);
             HeightProfile heights = HeightProfile.Through((at, z), (at + ramp, level)).Over(overTabs);
-            moves.Along(path, at, at + ramp, heights, (s.Feed, Purpose.Rough), (s.RampFeed, Purpose.Ramp));
-            moves.Along(path, at + ramp, end, heights, (s.Feed, Purpose.Rough), (s.RampFeed, Purpose.OverTab));
+            moves.Along(first, at, at + ramp, heights, (s.SlotFeed, Purpose.Rough), (Math.Min(s.SlotFeed, s.RampFeed), Purpose.Ramp));
+            moves.Along(first, at + ramp, end, heights, (s.SlotFeed, Purpose.Rough), (Math.Min(s.SlotFeed, s.RampFeed), Purpose.OverTab));
             at = end;
             z = heights.At(end);
+            if (outer is not null)
+            {
+                Inner(moves, path, s, stock, tabs, level);
+                moves.TravelTo(first.PointAt(at));
+                moves.Descend(z, s.Plunge);
+            }
         }
 
         moves.Retract();
     }
 
+    // The second track of a widened slot: beside the first at the same depth, so that the bit cuts over part of its width only.
+    private static void Inner(MoveList moves, PathRuler path, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs, double level)
+    {
+        double from = path.Nearest(moves.At.Flat);
+        double to = from + path.Length;
+        HeightProfile heights = HeightProfile.Level(level).Over(TabHeights(path, tabs, s, stock.Bottom - s.Overcut, from, to));
+        moves.Along(new Segment(moves.At.Flat, path.PointAt(from)), moves.At.Z, s.SlotFeed, Purpose.Rough);
+        moves.Along(path, from, to, heights, (s.Feed, Purpose.Rough), (s.RampFeed, Purpose.OverTab));
+    }
+
     private static void Finish(MoveList moves, PathRuler path, PlateLead lead, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs)
     {
-        double bottom = stock.Bottom - s.Overcut;
-        double from = path.Nearest(lead.Touch);
-        double to = from + path.Length + Overlap;
-        HeightProfile overTabs = TabHeights(path, tabs, s, bottom, from, to);
+        HeightProfile overTabs = TabHeights(path, tabs, s, stock.Bottom - s.Overcut, lead.From, lead.To);
         foreach (double depth in s.FinishDepths)
         {
             double level = stock.Top - depth;
-            moves.TravelTo(lead.Enter);
+            moves.TravelTo(lead.In.Start);
             moves.Descend(level, s.Plunge);
             moves.Along(lead.In, level, s.Feed, Purpose.LeadIn);
-            moves.Along(path, from, to, HeightProfile.Level(level).Over(overTabs), (s.Feed, Purpose.Finish), (s.RampFeed, Purpose.OverTab));
-            moves.Along(lead.OutFrom(path.PointAt(to)), level, s.Feed, Purpose.LeadOut);
+            moves.Along(path, lead.From, lead.To, HeightProfile.Level(level).Over(overTabs), (s.Feed, Purpose.Finish), (s.RampFeed, Purpose.OverTab));
+            moves.Along(lead.Out, level, s.Feed, Purpose.LeadOut);
         }
 
         moves.Retract();

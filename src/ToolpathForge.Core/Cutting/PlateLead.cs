@@ -1,100 +1,118 @@
 using System.Collections.Immutable;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
 using ToolpathForge.Shapes;
 
 namespace ToolpathForge.Cutting;
 
 /// <summary>
-/// How the finish comes onto a plate and leaves it: on arcs that touch the track, from and to the roughed slot, on a straight free edge between
-/// tabs and corners. The arc of radius ρ that gains the allowance a turns through θ with ρ(1 - cos θ) = a.
+/// How the finish comes onto a plate's edge and leaves it without a mark. By rank: at a sharp outside corner, straight on past it both ways, so that
+/// no bit ever turns on the edge; on a straight free edge, on arcs that touch the track; else on such arcs where the track bends least. Both ends lie
+/// in the slot that roughing has cut, clear of corners and tabs.
 /// </summary>
-/// <param name="Enter">Where the bit goes down, in the roughed slot.</param>
-/// <param name="Touch">Where it meets the finished track.</param>
-/// <param name="Along">Direction of travel there.</param>
-/// <param name="Outwards">Unit direction away from the piece.</param>
-/// <param name="Radius">ρ, mm.</param>
-/// <param name="Turn">θ, radians.</param>
-internal sealed record PlateLead(Point2 Enter, Point2 Touch, Point2 Along, Point2 Outwards, double Radius, double Turn)
+/// <param name="In">From where the bit goes down to the track.</param>
+/// <param name="From">Distance along the track where it is met.</param>
+/// <param name="To">Distance, a lap later, where it is left.</param>
+/// <param name="Out">From the track back into the slot.</param>
+internal sealed record PlateLead(Segment In, double From, double To, Segment Out)
 {
-    /// <summary>No stretch of straight free edge is long enough.</summary>
+    /// <summary>No stretch of edge is long enough.</summary>
     internal static readonly FindingKind NoRoom = new(
         "lead-no-room",
         Severity.Stop,
-        "The longest straight free edge between tabs and corners is {found}; coming onto the finished edge without a mark takes {allowed}.",
+        "The longest stretch of edge between tabs and corners is {found}; coming onto the finished edge without a mark takes {allowed}.",
         "Use fewer or shorter tabs, a smaller bit, or a longer plate.");
 
-    // The same clearance past the joint as the finish goes on past its beginning, and a little.
+    /// <summary>The job's place for the lead cannot be used.</summary>
+    internal static readonly FindingKind PlaceUnusable = new(
+        "lead-place-unusable",
+        Severity.Stop,
+        "The finish cannot begin at the place asked for: it is {found} from the edge or from where there is room; {allowed} at most is taken as meant.",
+        "Name a place on the edge, clear of tabs by the bit's diameter, or leave the lead to the plan.");
+
+    /// <summary>How far past its beginning the finish goes on, so that no mark is left at the joint, mm (common practice).</summary>
+    private const double Overlap = 2;
+
+    /// <summary>Room that stays free on both sides of the joint, mm (common practice).</summary>
     private const double Spare = 4;
 
-    /// <summary>The lead-in arc.</summary>
-    internal Segment In => new(Enter, Touch, Bulge);
+    /// <summary>A place written by hand may lie this far beside the edge, mm.</summary>
+    private const double Near = 15;
 
-    private double Bulge => Math.Tan(Turn / 4) * (Along.Cross(Outwards) > 0 ? 1 : -1);
-
-    /// <summary>The lead-out arc from where the finish ends.</summary>
-    internal Segment OutFrom(Point2 point) => new(point, point + Along * (Radius * Math.Sin(Turn)) + Outwards * (Radius * (1 - Math.Cos(Turn))), Bulge);
-
-    /// <summary>The middle of the longest stretch that is clear; null with a finding when none is long enough.</summary>
-    internal static PlateLead? Choose(
-        PlacedContour placed, PathRuler finish, ImmutableArray<Tab> tabs, CutSettings s, ICollection<Finding> findings)
+    /// <summary>The best lead; null with a finding when there is none.</summary>
+    internal static PlateLead? Choose(PlacedContour placed, PathRuler finish, bool climb, ImmutableArray<Tab> tabs, CutSettings s, ICollection<Finding> findings)
     {
-        double diameter = placed.Placed.Piece.Make.Bit.Diameter;
-        double turn = Math.Acos(1 - Math.Min(1, s.Allowance / diameter));
-        double needed = (2 * diameter * Math.Sin(turn)) + Spare;
-        double longest = 0;
-        Point2 best = default;
-        Point2 outwards = default;
-        for (int i = 0; i < placed.Placed.Exact.Curves.Length; i++)
+        Make make = placed.Placed.Piece.Make;
+        var places = new LeadPlaces(placed, finish, tabs, s, make.Bit);
+        if (make.Cut.Lead is { } wanted)
         {
-            if (placed.Placed.Piece.Roles[i] != EdgeRole.Free || placed.Placed.Exact.Curves[i] is not LineCurve line)
+            double at = finish.Nearest(placed.Placed.Placement.Apply(wanted.Point));
+            double off = Math.Max(0, placed.Contour.Distance(placed.Placed.Placement.Apply(wanted.Point)));
+            PlateLead? there = off <= Near ? AtCorner(places.CornerNear(at), placed, finish, s, make) ?? OnArcs(places.Near(at), placed, finish, climb, s, make) : null;
+            if (there is null)
             {
-                continue;
+                findings.Add(Finding.Of(PlaceUnusable, wanted.At.Table.OfMake(make.Id), Quantity.Length(off), Quantity.Length(Near)));
             }
 
-            Point2 along = (line.To - line.From).Unit();
-            foreach ((double from, double to) in Clear(line, along, tabs, diameter))
-            {
-                if (to - from > longest + 1e-9)
-                {
-                    longest = to - from;
-                    best = line.From + (along * ((from + to) / 2));
+            return there;
+        }
 
-                    // The piece lies on the left of its outline.
-                    outwards = along.Right;
-                }
+        foreach (TrackCorner corner in places.Corners())
+        {
+            if (AtCorner(corner, placed, finish, s, make) is { } lead)
+            {
+                return lead;
             }
         }
 
-        if (longest < needed)
+        if (OnArcs(places.Straightest(EdgeRole.Free) ?? places.Straightest(null), placed, finish, climb, s, make) is { } onEdge)
         {
-            Place where = placed.Placed.Piece.Make.At["bit"].OfMake(placed.Placed.Piece.Make.Id);
-            findings.Add(Finding.Of(NoRoom, where, Quantity.Length(longest), Quantity.Length(needed)));
+            return onEdge;
+        }
+
+        findings.Add(Finding.Of(NoRoom, make.At["bit"].OfMake(make.Id), Quantity.Length(places.LongestRoom), Quantity.Length(Needed(s, make))));
+        return null;
+    }
+
+    /// <summary>Length of track that arcs onto it and off it take, mm.</summary>
+    internal static double Needed(CutSettings s, Make make) =>
+        (2 * make.Bit.Diameter * Math.Sin(Math.Acos(1 - Math.Min(1, s.Allowance / make.Bit.Diameter)))) + Spare;
+
+    // Past a corner the bit is clear of the piece by as much as the roughing left once it is √(2Ra + a²) past it: there the slot begins.
+    private static PlateLead? AtCorner(TrackCorner? corner, PlacedContour placed, PathRuler finish, CutSettings s, Make make)
+    {
+        if (corner is null)
+        {
             return null;
         }
 
-        double at = finish.Nearest(best);
-        Point2 direction = finish.DirectionAt(at);
-        Point2 touch = finish.PointAt(at) - (direction * (Spare / 2));
-        Point2 enter = touch - (direction * (diameter * Math.Sin(turn))) + (outwards * s.Allowance);
-        return new PlateLead(enter, touch, direction, outwards, diameter, turn);
+        double past = Math.Sqrt((2 * make.Bit.Radius * s.Allowance) + (s.Allowance * s.Allowance));
+        Point2 on = finish.PointAt(corner.Leaves);
+        Point2 off = finish.PointAt(corner.Arrives);
+        var lead = new PlateLead(
+            new Segment(on - (finish.DirectionAt(corner.Leaves) * past), on),
+            corner.Leaves,
+            corner.Arrives + finish.Length,
+            new Segment(off, off + (finish.DirectionAt(corner.Arrives - 1e-9) * past)));
+        double clear = make.Bit.Radius + s.Allowance - 1e-6;
+        return placed.Contour.Distance(lead.In.Start) >= clear && placed.Contour.Distance(lead.Out.End) >= clear ? lead : null;
     }
 
-    // Stretches of an edge clear of its corners by a diameter and of every tab's reach, as distances from its start.
-    private static IEnumerable<(double From, double To)> Clear(LineCurve line, Point2 along, ImmutableArray<Tab> tabs, double diameter)
+    private static PlateLead? OnArcs(double? at, PlacedContour placed, PathRuler finish, bool climb, CutSettings s, Make make)
     {
-        double length = line.From.DistanceTo(line.To);
-        double from = diameter;
-        foreach ((double tabFrom, double tabTo) in tabs
-            .Where(t => Math.Abs(along.Cross(t.Center - line.From)) < 1e-6)
-            .Select(t => (Middle: along.Dot(t.Center - line.From), t.Reach))
-            .Select(t => (t.Middle - t.Reach, t.Middle + t.Reach))
-            .Order())
+        if (at is not { } from)
         {
-            yield return (from, Math.Min(tabFrom, length - diameter));
-            from = Math.Max(from, tabTo);
+            return null;
         }
 
-        yield return (from, length - diameter);
+        double to = from + finish.Length + Overlap;
+        double diameter = make.Bit.Diameter;
+        (Contour Edge, double Distance) clear = (placed.Contour, make.Bit.Radius);
+        return new PlateLead(
+            SlotLead.Leaving(finish, from, forward: false, wasteOnRight: climb, s.Allowance, diameter, clear).Reversed,
+            from,
+            to,
+            SlotLead.Leaving(finish, to, forward: true, wasteOnRight: !climb, s.Allowance, diameter, clear));
     }
 }

@@ -8,14 +8,21 @@ namespace ToolpathForge.Cutting;
 /// </summary>
 internal static class SlotLead
 {
+    private const int MostHalvings = 6;
+
+    /// <summary>A track is as far from its edge as arithmetic allows, mm.</summary>
+    private const double Hair = 1e-6;
+
     /// <summary>The arc that leaves the track.</summary>
     /// <param name="path">The track.</param>
     /// <param name="at">Where it is left, distance along it.</param>
     /// <param name="forward">Whether the bit travels in the track's direction.</param>
     /// <param name="wasteOnRight">Whether the waste is on the right of the travel.</param>
     /// <param name="gap">How far to get away, mm, more than 0.</param>
-    /// <param name="diameter">Of the bit, mm: the usual radius of the arc.</param>
-    internal static Segment Leaving(PathRuler path, double at, bool forward, bool wasteOnRight, double gap, double diameter)
+    /// <param name="usual">The usual radius of the arc, mm; it is made smaller where the way ahead bends towards the waste.</param>
+    /// <param name="clear">What the bit must stay clear of, and how far its axis; null for nothing.</param>
+    internal static Segment Leaving(
+        PathRuler path, double at, bool forward, bool wasteOnRight, double gap, double usual, (Contour Edge, double Distance)? clear = null)
     {
         Point2 start = path.PointAt(at);
         Point2 direction = forward ? path.DirectionAt(at) : -path.DirectionAt(at);
@@ -23,18 +30,46 @@ internal static class SlotLead
         // Where the track itself bends towards the waste, the arc has to bend twice as sharply to come away from it.
         double bend = path.CurvatureAt(at) * (forward ? 1 : -1);
         double towardsWaste = wasteOnRight ? -bend : bend;
-        double radius = towardsWaste > 0 ? Math.Min(diameter, 0.5 / towardsWaste) : diameter;
+        double radius = towardsWaste > 0 ? Math.Min(usual, 0.5 / towardsWaste) : usual;
 
+        Segment Arc(double size, double turn) => ArcFrom(start, direction, size, wasteOnRight ? -turn : turn);
+        Segment lead = Reaching(turn => Arc(radius, turn), path.Contour, gap);
+        for (int i = 0; i < MostHalvings && clear is { } c && !StaysClear(lead, c.Edge, c.Distance); i++)
+        {
+            // A sharper turn is away sooner: before a hollow corner that lies ahead.
+            radius /= 2;
+            lead = Reaching(turn => Arc(radius, turn), path.Contour, gap);
+        }
+
+        return lead;
+    }
+
+    // The least turn, a quarter at most, whose end is the gap away from the track.
+    private static Segment Reaching(Func<double, Segment> arc, Contour track, double gap)
+    {
         double low = 0;
         double high = Math.PI / 2;
-        Segment Arc(double turn) => ArcFrom(start, direction, radius, wasteOnRight ? -turn : turn);
         for (int i = 0; i < 50; i++)
         {
             double middle = (low + high) / 2;
-            (low, high) = path.Contour.Distance(Arc(middle).End) < gap ? (middle, high) : (low, middle);
+            (low, high) = track.Distance(arc(middle).End) < gap ? (middle, high) : (low, middle);
         }
 
-        return Arc(high);
+        return arc(high);
+    }
+
+    private static bool StaysClear(Segment lead, Contour edge, double distance)
+    {
+        const int Parts = 16;
+        for (int i = 1; i <= Parts; i++)
+        {
+            if (edge.Distance(lead.PointAt((double)i / Parts)) < distance - Hair)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static Segment ArcFrom(Point2 start, Point2 direction, double radius, double sweep)

@@ -44,6 +44,9 @@ public enum LineRole
     /// <summary>The bit's centre while it travels above the work.</summary>
     RapidPath,
 
+    /// <summary>What is engraved into a face.</summary>
+    Engraving,
+
     /// <summary>Dimension lines, leaders, their arrowheads and text.</summary>
     Dimension,
 
@@ -152,6 +155,7 @@ public static class DrawingStyle
         LineRole.CutPath => new(Medium, s_blue, []),
         LineRole.RampPath => new(Medium, s_blue, [1.5, 0.8]),
         LineRole.RapidPath => new(Fine, s_pencil, [0.9, 0.9]),
+        LineRole.Engraving => new(0.25, s_blue, []),
         LineRole.Dimension => new(Fine, s_graphite, []),
         LineRole.Grain => new(0.13, s_fibre, []),
         LineRole.Lettering => new(0.25, s_graphite, []),
@@ -189,6 +193,7 @@ public static class DrawingStyle
         LineRole.CutPath => "cut-path",
         LineRole.RampPath => "ramp-path",
         LineRole.RapidPath => "rapid-path",
+        LineRole.Engraving => "engraving",
         LineRole.Dimension => "dimension",
         LineRole.Grain => "grain",
         LineRole.Lettering => "lettering",

@@ -89,6 +89,12 @@ public abstract record Make(
 {
     /// <summary>The id of the block that it comes from with other boards; null when it stands alone.</summary>
     public string? Family { get; init; }
+
+    /// <summary>Holes and slots through it, in the order written.</summary>
+    public ImmutableArray<Opening> Openings { get; init; } = [];
+
+    /// <summary>What is engraved into it; null for nothing.</summary>
+    public Marking? Marks { get; init; }
 }
 
 /// <summary>A pattern: a template plate from a panel, with the profile as its working edge.</summary>
@@ -121,7 +127,11 @@ public sealed record PatternMake(
     double Seat,
     double Reach,
     Places At)
-    : Make(Id, Count, Board, DesignWidth, Material, Thickness, Shape, Bit, Cut, At);
+    : Make(Id, Count, Board, DesignWidth, Material, Thickness, Shape, Bit, Cut, At)
+{
+    /// <summary>How far the clamped sheet is from flat over the plate, as measured, mm; null when the job does not say.</summary>
+    public double? Flatness { get; init; }
+}
 
 /// <summary>A board end: the profile cut straight into the end of a board.</summary>
 /// <param name="Id">See <see cref="Make"/>.</param>
@@ -178,4 +188,23 @@ public sealed record CutChoices(
     DirectionChoice? Direction,
     int? Tabs,
     double? TabLength,
-    double? TabHeight);
+    double? TabHeight)
+{
+    /// <summary>Largest distance between tabs along the outline, mm.</summary>
+    public double? TabSpacing { get; init; }
+
+    /// <summary>How tabs are shaped.</summary>
+    public TabForm TabForm { get; init; }
+
+    /// <summary>Where tabs are wanted; none for places of the program's choosing.</summary>
+    public ImmutableArray<PlaceOnEdge> TabPlaces { get; init; } = [];
+
+    /// <summary>Where the finish is to begin; null for a place of the program's choosing.</summary>
+    public PlaceOnEdge? Lead { get; init; }
+
+    /// <summary>How narrow slots are made easier.</summary>
+    public SlotChoice Slot { get; init; }
+
+    /// <summary>Thickness of a skin left under the whole cut instead of tabs, mm; null for none.</summary>
+    public double? Skin { get; init; }
+}

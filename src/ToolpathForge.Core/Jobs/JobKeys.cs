@@ -14,6 +14,8 @@ internal static class JobKeys
         Key.Row("panel", "panels", "The panel that the plate is cut from; its material comes with it."),
         Key.Length("thickness", "Thickness of the panel as measured on the sheet in hand; the nominal one is never taken.", 1, 60)
             .OrElse(JobFindings.ThicknessMissing),
+        Key.Length("flatness", "How far the clamped sheet is from flat over the plate, as measured with a straightedge; a skin is left where no tab fits.", 0, 5)
+            .ElseFrom("not measured: no skin is left unless the job asks for one"),
     ]);
 
     internal static TableKeys BoardStock { get; } = new("the stock of a board end",
@@ -54,6 +56,42 @@ internal static class JobKeys
         Key.Whole("tabs", "How many tabs hold the piece.", 3, 60).ElseFrom("by the length of the outline, three at least"),
         Key.Length("tab-length", "Length of a tab.", 1, 100).ElseFrom("8 mm"),
         Key.Length("tab-height", "Height of a tab above the underside of the stock.", 0.2, 30).ElseFrom("about a third of the thickness, 1 to 3 mm"),
+        Key.Length("tab-spacing", "Largest distance between tabs along the outline.", 30, 2000).ElseFrom("250 mm"),
+        Key.Choice("tab-form", "Ramped: the bit climbs and sinks on slopes. Square: straight up and down, for a bit that plunges.", "ramped", "square")
+            .ElseFrom("ramped"),
+        Key.Choice("slot", "How a slot as narrow as the bit is made easier: slow, a lower feed; wide, a second track beside the first.", "by-depth", "slow", "wide")
+            .ElseFrom("by-depth: as it is up to one diameter deep, slow up to three, wide beyond"),
+        Key.Length("skin", "Thickness left under the whole cut instead of tabs, for panels; cut it with a knife.", 0.2, 5)
+            .ElseFrom("none; where no tab fits, twice the flatness and a little, if that is stated"),
+    ]);
+
+    /// <summary>A hole or slot.</summary>
+    internal static TableKeys Opening { get; } = new("a hole or slot",
+    [
+        Key.Text("name", "Your word for it.", 30).ElseFrom("its number"),
+        Key.Length("x", "Along the board from its finished tip to the middle of a hole, or to one end of a slot's centre line.", -500, 10000),
+        Key.Length("y", "Across the board from its reference edge; negative on the seat of a pattern.", -500, 1000),
+        Key.Length("to-x", "The other end of a slot's centre line.", -500, 10000).ElseFrom("x: a round hole"),
+        Key.Length("to-y", "The other end of a slot's centre line.", -500, 1000).ElseFrom("y: a round hole"),
+        Key.Length("width", "Diameter of a hole, width of a slot, finished.", 0.5, 300),
+        Key.Row("bit", "bits", "What it is cut with.").ElseFrom("the bit of the make"),
+    ]);
+
+    /// <summary>What is engraved.</summary>
+    internal static TableKeys Marks { get; } = new("marks",
+    [
+        Key.Row("bit", "bits", "What engraves: a pointed bit, or a straight one no thicker than a sixth of the letters' height."),
+        Key.Length("depth", "Depth of the strokes.", 0.05, 3).Else("1/64 in", "0.4 mm"),
+        Key.Length("height", "Height of a capital.", 3, 60).Else("1/4 in", "6 mm"),
+        Key.Flag("labels", "Whether job, size, hand, face up, arrows and the guide-block line are engraved.").Else("true"),
+        Key.Texts("text", "Lines of your own, after the labels.", 0, 10).ElseFrom("none"),
+    ]);
+
+    /// <summary>A place near an edge.</summary>
+    internal static TableKeys OnEdge { get; } = new("a place",
+    [
+        Key.Length("x", "Along the board from its finished tip.", -500, 10000),
+        Key.Length("y", "Across the board from its reference edge.", -500, 1000),
     ]);
 
     private static ImmutableArray<Key> CommonBefore { get; } =
@@ -71,6 +109,7 @@ internal static class JobKeys
         Key.Row("bit", "bits", "The bit."),
         Key.Table("shape", "The shape: its kind, and an answer to each question of that kind.", new TableKeys("shape", [])),
         Key.Table("cut", "How it is to be cut, where you know better than the catalogue.", Cut).ElseFrom("from bit, material and machine"),
+        Key.Tables("opening", "Holes and slots through the piece, one block for each.", Opening, 1, 100).ElseFrom("none"),
     ];
 
     internal static TableKeys Pattern { get; } = new("a pattern",
@@ -79,6 +118,9 @@ internal static class JobKeys
         Key.Table("stock", "What it is cut from.", PanelStock),
         .. CommonAfter,
         Key.Table("plate", "How far the plate reaches past the profile.", Plate).ElseFrom("the defaults of its keys"),
+        Key.Table("marks", "What is engraved into the upper face.", Marks).ElseFrom("nothing is engraved"),
+        Key.Table("lead", "Where the finish of a plate is to begin.", OnEdge).ElseFrom("where it marks least"),
+        Key.Tables("tab", "Where tabs are to stand, one block for each; their number is then as many.", OnEdge, 1, 60).ElseFrom("spread over the straight free edges"),
     ]);
 
     internal static TableKeys BoardEnd { get; } = new("a board end",

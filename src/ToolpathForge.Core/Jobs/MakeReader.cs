@@ -115,7 +115,12 @@ internal static partial class MakeReader
             plate.Amount("hold"),
             plate.Amount("seat"),
             plate.Amount("reach"),
-            c.At);
+            c.At)
+        {
+            Flatness = stock.AmountOrNull("flatness"),
+            Openings = c.Openings,
+            Marks = c.Marks,
+        };
     }
 
     private static BoardEndMake? ReadBoardEnd(TableValue table, Catalogues catalogues, Machine? machine, TableContext context)
@@ -158,7 +163,11 @@ internal static partial class MakeReader
             stock.AmountOrNull("grain-slope") ?? 0,
             end.Amount("allowance"),
             end.AmountOrNull("fence-room") ?? (c.Bit.Diameter + FenceMargin),
-            c.At);
+            c.At)
+        {
+            Openings = c.Openings,
+            Marks = c.Marks,
+        };
     }
 
     private static Common? ReadCommon(TableValue table, Fields fields, Catalogues catalogues, TableContext context)
@@ -178,12 +187,18 @@ internal static partial class MakeReader
 
         ShapeSpec? shape = fields.Has("shape") ? ShapeReader.Read(fields.Inner("shape"), width, context) : null;
         var cut = Fields.Read(fields.Inner("cut"), JobKeys.Cut, context, JobKeys.Pattern, JobKeys.BoardEnd);
-        return fields.IsSound && cut.IsSound && board is not null && bit is not null && shape is not null && width is not null
-            ? new Common(board, width.Value, shape, bit, ReadCut(cut), JobReader.PlacesOf(table))
+        bool sound = fields.IsSound && cut.IsSound;
+        ImmutableArray<Opening>? openings = MakeDetails.Openings(fields, bit, catalogues, context);
+        Marking? marks = MakeDetails.Marks(fields, catalogues, context, ref sound);
+        ImmutableArray<PlaceOnEdge>? tabs = MakeDetails.Places(fields, "tab", context);
+        ImmutableArray<PlaceOnEdge>? lead = MakeDetails.Places(fields, "lead", context);
+        return sound && board is not null && bit is not null && shape is not null && width is not null
+            && openings is not null && tabs is not null && lead is not null
+            ? new Common(board, width.Value, shape, bit, ReadCut(cut, tabs.Value, lead.Value.FirstOrDefault()), openings.Value, marks, JobReader.PlacesOf(table))
             : null;
     }
 
-    private static CutChoices ReadCut(Fields cut) => new(
+    private static CutChoices ReadCut(Fields cut, ImmutableArray<PlaceOnEdge> tabs, PlaceOnEdge? lead) => new(
         cut.AmountOrNull("speed"),
         cut.AmountOrNull("feed"),
         cut.AmountOrNull("plunge"),
@@ -198,10 +213,24 @@ internal static partial class MakeReader
         },
         (int?)cut.AmountOrNull("tabs"),
         cut.AmountOrNull("tab-length"),
-        cut.AmountOrNull("tab-height"));
+        cut.AmountOrNull("tab-height"))
+    {
+        TabSpacing = cut.AmountOrNull("tab-spacing"),
+        TabForm = cut.Has("tab-form") && cut.Text("tab-form") == "square" ? TabForm.Square : TabForm.Ramped,
+        TabPlaces = tabs,
+        Lead = lead,
+        Slot = !cut.Has("slot") ? SlotChoice.ByDepth : cut.Text("slot") switch
+        {
+            "slow" => SlotChoice.Slow,
+            "wide" => SlotChoice.Wide,
+            _ => SlotChoice.ByDepth,
+        },
+        Skin = cut.AmountOrNull("skin"),
+    };
 
     /// <summary>What every kind of make has.</summary>
-    private readonly record struct Common(Lumber Board, double DesignWidth, ShapeSpec Shape, Bit Bit, CutChoices Cut, Places At);
+    private readonly record struct Common(
+        Lumber Board, double DesignWidth, ShapeSpec Shape, Bit Bit, CutChoices Cut, ImmutableArray<Opening> Openings, Marking? Marks, Places At);
 
     [GeneratedRegex(@"^[A-Za-z0-9]([A-Za-z0-9-]{0,38}[A-Za-z0-9])?\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex IdForm();

@@ -11,6 +11,11 @@ namespace ToolpathForge.Pieces;
 /// <param name="Label">What it is, in the words of the shop.</param>
 public sealed record GuideLine(Point2 From, Point2 To, string Label);
 
+/// <summary>A mark engraved into a piece: the way of the bit's tip, all at one depth.</summary>
+/// <param name="Name">What it is, in the words of the shop.</param>
+/// <param name="Strokes">Lines and arcs, piece frame.</param>
+public sealed record EngravedMark(string Name, ImmutableArray<Contour> Strokes);
+
 /// <summary>
 /// A thing to cut, in the piece frame: X along the board from its tip inwards, Y from the reference edge, Z up from the upper face.
 /// Its outline is closed and has the material on its left. What is cut is every edge whose role is not <see cref="EdgeRole.Existing"/>.
@@ -24,6 +29,12 @@ public sealed record GuideLine(Point2 From, Point2 To, string Label);
 public sealed record Piece(
     Make Make, Profile Profile, Outline Exact, ImmutableArray<EdgeRole> Roles, double Thickness, ImmutableArray<GuideLine> Guides)
 {
+    /// <summary>Holes and slots through it.</summary>
+    public ImmutableArray<Opening> Openings => Make.Openings;
+
+    /// <summary>What is engraved into its upper face; empty for nothing.</summary>
+    public ImmutableArray<EngravedMark> Marks { get; init; } = [];
+
     /// <summary>Whether every edge is cut, so that the piece comes free.</summary>
     public bool IsCutAllRound => !Roles.Contains(EdgeRole.Existing);
 }

@@ -67,6 +67,18 @@ public static class PieceDrawing
             elements.Add(new ExactStroke(line, new Outline([outline.Curves[i]], false)));
         }
 
+        foreach (Opening opening in piece.Openings)
+        {
+            elements.Add(new ExactStroke(LineRole.FinishedEdge, OpeningOutline.Exact(opening, s_laid)));
+            Point2 middle = s_laid.Apply((opening.From + opening.To) / 2);
+            elements.Add(new CenterMark(middle));
+        }
+
+        foreach (Contour stroke in piece.Marks.SelectMany(m => m.Strokes))
+        {
+            elements.Add(new Stroke(LineRole.Engraving, stroke.Placed(s_laid)));
+        }
+
         foreach (GuideLine guide in piece.Guides)
         {
             Point2 from = s_laid.Apply(guide.From);
@@ -108,7 +120,10 @@ public static class PieceDrawing
 
         // The longest curve bears the name of the edge; every arc its radius.
         Curve longest = p.Exact.Curves.SkipLast(1).MaxBy(c => c.Length)!.Placed(s_laid);
-        elements.Add(new Leader(longest.PointAt(0.55), new Point2(-9, 8), piece.Make is PatternMake ? "working edge" : "finished edge"));
+        elements.Add(new Leader(
+            longest.PointAt(0.55),
+            piece.Marks.IsEmpty ? new Point2(-9, 8) : new Point2(9, -8),
+            piece.Make is PatternMake ? "working edge" : "finished edge"));
         foreach (ArcCurve arc in p.Exact.Curves.OfType<ArcCurve>().Select(c => (ArcCurve)c.Placed(s_laid)))
         {
             // Written where there is no wood: outside a round, within a hollow.

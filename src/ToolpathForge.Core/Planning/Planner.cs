@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using ToolpathForge.Catalogue;
 using ToolpathForge.Checks;
-using ToolpathForge.Clampings;
 using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
@@ -41,14 +41,14 @@ public static class Planner
         findings.AddRange(Decimals.Find(job, new Grid(post.Dialect).LargestRounding, budget.Rounding));
 
         stage?.Invoke("shapes");
-        ImmutableArray<Piece> pieces = [.. job.Makes.Select(make => PieceOf(make, findings)).OfType<Piece>()];
+        ImmutableArray<Piece> pieces = [.. job.Makes.Select(make => PieceOf(job, make, findings)).OfType<Piece>()];
 
-        var cuts = new List<(CutPlan Cut, ImmutableArray<PlacedContour> Fits)>();
+        var cuts = new List<CutPlan>();
         foreach (Piece piece in pieces)
         {
             cancel.ThrowIfCancellationRequested();
             stage?.Invoke("toolpaths");
-            if (Cut(job, piece, budget, findings) is { } cut)
+            if (ClampingPlanner.Cut(job, piece, budget, findings) is { } cut)
             {
                 cuts.Add(cut);
             }
@@ -60,17 +60,16 @@ public static class Planner
         }
 
         var programs = new List<PlannedProgram>();
-        foreach ((CutPlan cut, _) in cuts)
+        foreach ((string name, CutPlan cut) in cuts.SelectMany(c => Split(c, post.Dialect)))
         {
             cancel.ThrowIfCancellationRequested();
             stage?.Invoke("programs");
-            string text = post.Write(new ProgramInput(cut.Clamping.Name, ProgramNotes.For(job, cut), [cut.Path], budget.Chords));
+            string text = post.Write(new ProgramInput(name, ProgramNotes.For(job, name, cut), [.. cut.Works.Select(w => w.Path)], budget.Chords));
             stage?.Invoke("proof");
             Target target = ProofTarget.For(job, cut, post.Dialect);
             ProofReport proof = Prover.Prove(text, target);
-            double seconds = MotionTime.Seconds(cut.Path, job.Machine.Acceleration, job.Machine.MaxFeed);
-            programs.Add(new PlannedProgram(
-                cut.Clamping.Name, cut.Clamping.Name + post.Dialect.FileEnding, text, cut, target, proof, seconds));
+            double seconds = cut.Works.Sum(w => MotionTime.Seconds(w.Path, job.Machine.Acceleration, job.Machine.MaxFeed));
+            programs.Add(new PlannedProgram(name, name + post.Dialect.FileEnding, text, cut, target, proof, seconds));
         }
 
         ImmutableArray<PlannedProgram> failed = [.. programs.Where(p => !p.Proof.Passed)];
@@ -78,7 +77,13 @@ public static class Planner
         return new Plan(job, [.. findings], pieces, failed.IsEmpty ? [.. programs] : [], failed);
     }
 
-    private static Piece? PieceOf(Make make, List<Finding> findings)
+    // One program for a clamping; where the dialect changes no bits and there are several, one for each bit, in the order of their use.
+    private static IEnumerable<(string Name, CutPlan Cut)> Split(CutPlan cut, Dialect dialect) =>
+        dialect.BitChange != BitChange.SeparatePrograms || cut.Works.Length == 1
+            ? [(cut.Clamping.Name, cut)]
+            : Enumerable.Range(0, cut.Works.Length).Select(i => (FormattableString.Invariant($"{cut.Clamping.Name}-{i + 1}"), cut.Only(i)));
+
+    private static Piece? PieceOf(Job job, Make make, List<Finding> findings)
     {
         var raised = new List<Finding>();
         Profile? profile = make.Shape.Shape.Scale(make.Shape, make.DesignWidth, raised);
@@ -87,47 +92,10 @@ public static class Planner
             ? null
             : make switch
             {
-                PatternMake pattern => PatternPlate.From(pattern, profile),
+                PatternMake pattern => PatternMarks.Add(job, PatternPlate.From(pattern, profile), findings),
                 BoardEndMake end => BoardEnd.From(end, profile),
                 _ => throw new InvalidOperationException($"No piece is built from a {make.GetType().Name}."),
             };
-    }
-
-    private static (CutPlan Cut, ImmutableArray<PlacedContour> Fits)? Cut(Job job, Piece piece, ErrorBudget budget, List<Finding> findings)
-    {
-        double perimeter = piece.Exact.Curves.Zip(piece.Roles).Where(e => e.Second != EdgeRole.Existing).Sum(e => e.First.Start.DistanceTo(e.First.End));
-        CutSettings settings = CutSettings.For(piece.Make, job.Machine, perimeter);
-        double track = (2 * piece.Make.Bit.Radius) + settings.Allowance + 2;
-        Clamping clamping = piece.Make switch
-        {
-            PatternMake pattern => PanelLayout.Lay(job, pattern, piece, track),
-            BoardEndMake end => BoardLayout.Lay(job, end, piece, track),
-            _ => throw new InvalidOperationException(),
-        };
-        ImmutableArray<PlacedContour> fits = [.. clamping.Pieces.Select(p => PlacedContour.Fit(p, budget.Fit))];
-        var input = new CheckInput(job, clamping, settings, fits);
-
-        Finding[] before =
-        [
-            .. BitReach.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
-            .. TightCurve.Find(input, budget.Total - budget.Fit - budget.Rounding),
-        ];
-        findings.AddRange(before);
-
-        // A bit that cannot go down or round would only raise the same trouble again in other words.
-        if (before.Any(f => f.Kind == PassDepth.CannotEnter || f.Kind == TightCurve.TooTight))
-        {
-            return null;
-        }
-
-        CutPlan? cut = Cutter.Plan(job, clamping, settings, fits, findings);
-        if (cut is null)
-        {
-            return null;
-        }
-
-        findings.AddRange(MachineTravel.Find(input, cut.Path));
-        return (cut, fits);
     }
 
     private static Finding Unproven(PlannedProgram program)

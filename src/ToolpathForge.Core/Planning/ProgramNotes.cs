@@ -9,7 +9,7 @@ namespace ToolpathForge.Planning;
 /// <summary>The lines at the head of a program: what it makes, from what, with what, and where zero is.</summary>
 internal static class ProgramNotes
 {
-    internal static ImmutableArray<string> For(Job job, CutPlan cut)
+    internal static ImmutableArray<string> For(Job job, string name, CutPlan cut)
     {
         Clamping clamping = cut.Clamping;
         Make make = clamping.Make;
@@ -22,10 +22,10 @@ internal static class ProgramNotes
             : "X0 Y0 where the fence meets the finished tip; the board lies at minus X, minus Y";
         return
         [
-            $"{job.Name}: {clamping.Name}",
+            $"{job.Name}: {name}",
             what,
             $"Stock: {make.Material.Name}, {Size(make.Thickness)} thick",
-            $"Bit: {make.Bit.Name}, edges at least {Size(cut.Settings.Steps[^1])} long",
+            .. cut.Works.Select((w, i) => FormattableString.Invariant($"Bit {i + 1}: {w.Path.Bit.Name}, edges at least {Size(w.Settings.Steps[^1])} long")),
             $"Zero: {zero}; Z0 on the {(job.Zero == ZeroHeight.Bed ? "spoilboard" : "upper face of the stock")}",
             "Read the run sheet before you start. Eyes, ears, dust: protect them.",
         ];

@@ -5,6 +5,7 @@ using ToolpathForge.Cutting;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
 using ToolpathForge.Measures;
+using ToolpathForge.Pieces;
 using ToolpathForge.Proof;
 using ToolpathForge.Shapes;
 
@@ -18,7 +19,8 @@ internal static class ProofTarget
     {
         Clamping clamping = cut.Clamping;
         Box2 stock = clamping.Stock.Box;
-        double deepest = clamping.Stock.Bottom - cut.Settings.Overcut;
+        double deepest = clamping.Stock.Bottom - cut.Works.Max(w => w.Outline || w.Openings.Length > 0 ? w.Settings.Overcut : double.NegativeInfinity);
+        deepest = double.IsFinite(deepest) ? deepest : clamping.Stock.Top - clamping.Make.Marks!.Depth;
         double increment = (dialect.Unit == LengthUnit.Inch ? Length.MillimetresPerInch : 1) * Math.Pow(10, -dialect.Decimals);
         double clear = clamping.Stock.Top + job.Clearance;
         return new Target
@@ -38,7 +40,7 @@ internal static class ProofTarget
             MinSpeed = job.Machine.MinSpeed,
             MaxSpeed = job.Machine.MaxSpeed,
             ProgramRunsSpindle = dialect.SpindleLines.Length > 0,
-            SpeedByHand = cut.Settings.Speed,
+            SpeedByHand = cut.Works.Length == 1 ? cut.Settings.Speed : null,
             DwellAfterStart = dialect.SpindleLines.Length > 0 ? dialect.SpindleDwell : 0,
             ToolChange = dialect.BitChange switch
             {
@@ -46,45 +48,73 @@ internal static class ProofTarget
                 BitChange.Pause => ToolChangeStyle.ByPause,
                 _ => ToolChangeStyle.None,
             },
-            Tools = [ToolOf(cut)],
+            Tools = [.. cut.Works.Select((w, i) => ToolOf(w, i + 1))],
             Tolerance = job.Tolerance,
             Increment = increment,
         };
     }
 
-    private static TargetTool ToolOf(CutPlan cut)
+    private static TargetTool ToolOf(BitWork work, int number)
     {
-        Bit bit = cut.Path.Bit;
+        Bit bit = work.Path.Bit;
+
+        // Round the inside of an opening the axis is fed slower than the edge cuts.
+        double leastChip = work.Settings.LeastChip * (work.Openings.IsEmpty ? 1 : MoveList.LeastInnerShare);
         return new TargetTool
         {
-            Number = 1,
+            Number = number,
             Diameter = bit.Diameter,
             MayPlunge = bit.CanPlunge,
 
             // A ramp a fifth steeper than planned would still be no harm; a line lost from one shows at once.
-            MaxRampAngle = Math.Min(90, cut.Settings.RampAngle * 1.2),
+            MaxRampAngle = Math.Min(90, work.Settings.RampAngle * 1.2),
             Flutes = bit.Flutes,
-            MaxChipLoad = Math.Max(cut.Settings.ChipMost, cut.Settings.ChipLoad) * 1.01,
-            MinChipLoad = cut.Settings.ChipLoad * 0.9,
+            MaxChipLoad = Math.Max(work.Settings.ChipMost, work.Settings.ChipLoad) * 1.01,
+            MinChipLoad = leastChip * 0.9,
             MaxSpeed = bit.MaxSpeed,
+            PointAngle = bit.TipAngle > 0 ? bit.TipAngle : null,
         };
     }
 
     private static TargetPiece PieceOf(Placed placed, CutPlan cut)
     {
+        ImmutableArray<Opening> cutHere = [.. cut.Works.SelectMany(w => w.Openings)];
+        bool outline = cut.Works.Any(w => w.Outline);
         ImmutableArray<TargetEdge> edges =
         [
-            .. placed.Exact.Curves.Zip(placed.Piece.Roles, (curve, role) => EdgesOf(curve, role != EdgeRole.Existing)).SelectMany(e => e),
+            .. placed.Exact.Curves.Zip(placed.Piece.Roles, (curve, role) => EdgesOf(curve, outline && role != EdgeRole.Existing)).SelectMany(e => e),
         ];
         return new TargetPiece
         {
             Name = FormattableString.Invariant($"{placed.Piece.Make.Id} no. {placed.Number}"),
-            Loops = [edges],
-            Bottom = cut.Clamping.Stock.Bottom,
+            Loops =
+            [
+                edges,
+                .. placed.Piece.Openings.Select(o => OpeningOutline.Exact(o, placed.Placement).Curves
+                    .SelectMany(c => EdgesOf(c, cutHere.Contains(o))).ToImmutableArray()),
+            ],
+            Bottom = cut.Clamping.Stock.Bottom + cut.Works.Max(w => w.Settings.Skin),
             Top = cut.Clamping.Stock.Top,
             Tabs = [.. cut.Tabs.Where(t => t.Piece == placed.Number).Select(t => TabOf(placed, t.Tab))],
+            Marks = cut.Works.Any(w => w.Marks) ? [.. placed.Piece.Marks.Select(m => MarkOf(m, placed, cut.Clamping))] : [],
         };
     }
+
+    private static TargetMark MarkOf(EngravedMark mark, Placed placed, Clamping clamping)
+    {
+        Marking marks = clamping.Make.Marks!;
+        return new TargetMark
+        {
+            Name = mark.Name,
+            Strokes = [.. mark.Strokes.Select(s => s.Placed(placed.Placement)).SelectMany(StrokeEdges)],
+            Depth = clamping.Stock.Top - marks.Depth,
+            HalfWidth = marks.StrokeWidth / 2,
+        };
+    }
+
+    private static IEnumerable<TargetEdge> StrokeEdges(Contour stroke) => Enumerable.Range(0, stroke.SegmentCount).Select(i => stroke[i]).Select<Segment, TargetEdge>(s => s.IsLine
+        ? new LineEdge(Point(s.Start), Point(s.End), true)
+        : new ArcEdge(Point(s.Center), s.Radius, (s.Start - s.Center).Angle, s.Sweep, true));
 
     private static ImmutableArray<TargetEdge> EdgesOf(Curve curve, bool cut) => curve switch
     {

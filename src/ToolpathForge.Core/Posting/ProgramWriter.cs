@@ -76,9 +76,9 @@ internal sealed class ProgramWriter(Dialect dialect)
             if (move.Run != run && move.Run >= 0)
             {
                 _lines.Comment(path.Runs[move.Run].Name);
+                run = move.Run;
             }
 
-            run = move.Run;
             if (move.Kind == MoveKind.Arc)
             {
                 WriteArc(from, move, chordTolerance);

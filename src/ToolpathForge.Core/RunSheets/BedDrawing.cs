@@ -42,7 +42,11 @@ public static class BedDrawing
             AddFence(elements, stock);
         }
 
-        AddPath(elements, cut.Path);
+        foreach (BitWork work in cut.Works)
+        {
+            AddPath(elements, work.Path);
+        }
+
         foreach (Placed placed in clamping.Pieces)
         {
             AddPiece(elements, placed);
@@ -90,7 +94,12 @@ public static class BedDrawing
             }
         }
 
-        foreach (GuideLine guide in placed.Piece.Guides)
+        foreach (Opening opening in placed.Piece.Openings)
+        {
+            elements.Add(new ExactStroke(LineRole.FinishedEdge, OpeningOutline.Exact(opening, placed.Placement)));
+        }
+
+        foreach (GuideLine guide in placed.Piece.Marks.IsEmpty ? placed.Piece.Guides : [])
         {
             elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(placed.Placement.Apply(guide.From), placed.Placement.Apply(guide.To))));
         }
@@ -131,6 +140,10 @@ public static class BedDrawing
                 else if (move.Purpose == Purpose.Ramp && !ramped)
                 {
                     elements.Add(new Stroke(LineRole.RampPath, line));
+                }
+                else if (move.Purpose == Purpose.Engrave)
+                {
+                    elements.Add(new Stroke(LineRole.Engraving, line));
                 }
                 else if (last && move.Purpose != Purpose.Rough && move.Purpose != Purpose.Ramp)
                 {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
@@ -8,6 +9,7 @@ using ToolpathForge.Findings;
 using ToolpathForge.Jobs;
 using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
+using ToolpathForge.Proof;
 using ToolpathForge.Wording;
 
 namespace ToolpathForge.RunSheets;
@@ -46,7 +48,7 @@ public static class RunSheetPage
             [
                 p.FileName,
                 SheetWords.Makes(p.Cut.Clamping),
-                p.Cut.Path.Bit.Name,
+                SheetWords.Bits(p.Cut),
                 SheetWords.Times(p.Cut.Clamping.Times),
                 SheetWords.Time(p.Seconds),
             ]));
@@ -74,8 +76,12 @@ public static class RunSheetPage
         page.Raw("<div>").Element("h3", "Figures").Facts(SetUp.Figures(job, cut)).Raw("</div>").Raw("</div>");
 
         Picture(page, BedDrawing.Of(cut, job.Unit), 186, 118, "On the bed, seen from above. Solid: the last round and the finish. Dashed: the bit coming down. Dotted: above the work. Bars: tabs.");
-        page.Element("h3", "Passes").Table(["Pass", "To depth", "Feed", "Which way", "Why"], cut.Path.Runs.Select(r => SetUp.Pass(job, cut, r)));
-        GrainSection.Write(page, job, cut);
+        page.Element("h3", "Passes").Table(["Pass", "To depth", "Feed", "Which way", "Why"], cut.Works.SelectMany(w => w.Path.Runs.Select(r => SetUp.Pass(job, w, r))));
+        if (cut.Works[^1].Outline)
+        {
+            GrainSection.Write(page, job, cut);
+        }
+
         if (plan.Pieces.FirstOrDefault(p => p.Make.Id == cut.Clamping.Make.Id) is { } piece)
         {
             Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, "The piece, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
@@ -95,13 +101,30 @@ public static class RunSheetPage
         page.Raw("<div class=\"proof\">").Element("h3", "Proof")
             .Element("p", "The finished text of this program was read back and measured against the exact piece.")
             .Facts(
-                ("Deepest into the piece", $"{Fine(program.Proof.WorstGouge)} (allowed {Fine(job.Tolerance)})"),
-                ("Most left on an edge", $"{Fine(program.Proof.WorstLeftover)} (allowed {Fine(job.Tolerance)}), tabs apart"),
-                ("Lowest point", $"{Fine(cutDepth(program))} below the stock"))
+                [
+                    ("Deepest into the piece", $"{Fine(program.Proof.WorstGouge)} (allowed {Fine(job.Tolerance)})"),
+                    ("Most left on an edge", $"{Fine(program.Proof.WorstLeftover)} (allowed {Fine(job.Tolerance)}){(program.Cut.Tabs.IsEmpty ? "" : ", tabs apart")}"),
+                    .. Marks(program, Fine),
+                    ("Lowest point", Lowest(program.Cut, Fine)),
+                ])
             .Raw($"<p class=\"hash\">SHA-256 {hash}</p>").Raw("</div>");
-
-        static double cutDepth(PlannedProgram p) => p.Cut.Settings.Overcut;
     }
+
+    private static IEnumerable<(string Term, string Value)> Marks(PlannedProgram program, Func<double, string> fine)
+    {
+        ImmutableArray<MarkProof> marks = [.. program.Proof.Pieces.SelectMany(p => p.Marks)];
+        if (marks.Length > 0)
+        {
+            yield return ("Furthest from a mark's stroke", fine(marks.Max(m => m.Missed)));
+        }
+    }
+
+    private static string Lowest(CutPlan cut, Func<double, string> fine) => cut.Settings switch
+    {
+        { Skin: > 0 } s => $"a skin of {fine(s.Skin)} stays",
+        { Overcut: > 0 } s => $"{fine(s.Overcut)} below the stock",
+        var s => $"{fine(s.Steps[^1])} below the upper face",
+    };
 
     private static void Picture(Html page, Drawing drawing, double width, double height, string caption)
     {

@@ -16,7 +16,6 @@ internal static class SetUp
         string Say(double mm) => ShopText.Size(mm, job.Unit);
         Clamping clamping = cut.Clamping;
         Box2 stock = clamping.Stock.Box;
-        Bit bit = cut.Path.Bit;
         if (clamping.Make is PatternMake pattern)
         {
             yield return $"Saw a blank of {pattern.Panel.Name} at least {ShopText.AtLeast(stock.Width, job.Unit)} by {ShopText.AtLeast(stock.Height, job.Unit)}, and check with a caliper that it is {Say(pattern.Thickness)} thick.";
@@ -35,39 +34,72 @@ internal static class SetUp
         yield return job.Zero == ZeroHeight.Bed
             ? "Z0 is the top of the spoilboard, touched off beside the stock."
             : "Z0 is the upper face of the stock.";
-        double least = cut.Settings.Steps[^1] + CutSettings.Nut;
-        yield return $"Bit: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip(bit), job.Unit)} of shank in the collet.";
-        yield return job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
-            ? $"Set the spindle to {Speed(cut)} by hand and start it before the program."
-            : $"The program starts the spindle at {Speed(cut)}.";
+        for (int i = 0; i < cut.Works.Length; i++)
+        {
+            yield return OfBit(job, cut.Works[i], i);
+        }
+
+        if (cut.Works.Length > 1)
+        {
+            yield return job.Dialect.BitChange == BitChange.Command
+                ? "Set the length of each bit in your machine's table, or touch Z0 off again after each change: the bits do not stick out alike."
+                : "The program stops at each change. Switch the spindle off, change the bit, touch Z0 off again, and go on.";
+        }
+
+        if (cut.Settings.Skin > 0)
+        {
+            yield return $"A skin of {Say(cut.Settings.Skin)} stays under the whole cut. Turn the sheet, cut the skin with a knife, and trim it flush with a block plane.";
+        }
+    }
+
+    private static string OfBit(Job job, BitWork work, int index)
+    {
+        Bit bit = work.Path.Bit;
+        double least = work.Settings.Steps[^1] + CutSettings.Nut;
+        string speed = string.Create(CultureInfo.InvariantCulture, $"{work.Path.Speed:0} rpm");
+        string first = index == 0 ? "Bit" : string.Create(CultureInfo.InvariantCulture, $"Bit {index + 1}, at the change");
+        string spindle = job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
+            ? $"Set the spindle to {speed} by hand and start it before the program."
+            : $"The program starts the spindle at {speed}.";
+        return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip(bit), job.Unit)} of shank in the collet. {spindle}";
     }
 
     internal static IEnumerable<(string Term, string Value)> Figures(Job job, CutPlan cut)
     {
         string Say(double mm) => ShopText.Size(mm, job.Unit);
-        CutSettings s = cut.Settings;
         yield return ("Stock", $"{cut.Clamping.Make.Material.Name}, {Say(cut.Clamping.Make.Thickness)}");
         yield return ("Lies", "as laid: face up, profile edge towards you");
-        yield return ("Speed", Speed(cut));
-        yield return ("Feed", SheetWords.Feed(s.Feed, job.Unit));
-        yield return ("Ramp, plunge", $"{SheetWords.Feed(s.RampFeed, job.Unit)}, {SheetWords.Feed(s.Plunge, job.Unit)}");
-        yield return ("Chip a tooth", SheetWords.Fine(s.ChipLoad, job.Unit));
-        yield return ("Depth", $"{Steps(s.Steps)} of {Say(s.Steps[0])}, {Say(s.Overcut)} into the spoilboard");
-        yield return ("Side push", $"moves bit and frame {SheetWords.Fine(s.GivesWay, job.Unit)} in a finishing pass");
+        for (int i = 0; i < cut.Works.Length; i++)
+        {
+            CutSettings w = cut.Works[i].Settings;
+            string which = cut.Works.Length == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", bit {i + 1}");
+            yield return ($"Speed{which}", string.Create(CultureInfo.InvariantCulture, $"{w.Speed:0} rpm"));
+            yield return ($"Feed{which}", SheetWords.Feed(w.Feed, job.Unit) + (w.SlotFeed < w.Feed ? $", {SheetWords.Feed(w.SlotFeed, job.Unit)} in slots" : ""));
+            yield return ($"Ramp, plunge{which}", $"{SheetWords.Feed(w.RampFeed, job.Unit)}, {SheetWords.Feed(w.Plunge, job.Unit)}");
+            yield return ($"Chip a tooth{which}", SheetWords.Fine(w.ChipLoad, job.Unit));
+        }
+
+        CutSettings s = cut.Settings;
+        yield return ("Depth", $"{Steps(s.Steps)} of {Say(s.Steps[0])}{(s.Overcut > 0 ? $", {Say(s.Overcut)} into the spoilboard" : "")}");
+        if (cut.Works[^1].Outline)
+        {
+            yield return ("Side push", $"moves bit and frame {SheetWords.Fine(s.GivesWay, job.Unit)} in a finishing pass");
+        }
+
         if (cut.Tabs.Length > 0)
         {
             yield return ("Tabs", string.Create(
                 CultureInfo.InvariantCulture, $"{cut.Tabs.Length / cut.Clamping.Pieces.Length} a piece, {Say(s.TabLength)} long, {Say(s.TabHeight)} high"));
         }
 
-        Box2 room = cut.Path.Extent;
+        Box2 room = cut.Works.Aggregate(Box2.Empty, (all, work) => all.Union(work.Path.Extent));
         yield return ("Room needed", $"X {ShopText.Room(room.MinX, room.MaxX, job.Unit)}, Y {ShopText.Room(room.MinY, room.MaxY, job.Unit)} from zero");
     }
 
-    internal static IReadOnlyList<string> Pass(Job job, CutPlan cut, Run run) =>
+    internal static IReadOnlyList<string> Pass(Job job, BitWork work, Run run) =>
     [
         run.Name,
-        ShopText.Size(run.Depth, job.Unit) + (run.Name.StartsWith("Rough", StringComparison.Ordinal) ? $" in {Steps(cut.Settings.Steps)}" : $" {Finish(cut.Settings)}"),
+        ShopText.Size(run.Depth, job.Unit) + HowDeep(work.Settings, run.Name.Split(' ')[0]),
         SheetWords.Feed(run.Feed, job.Unit),
         run.Climb ? "climb" : "conventional",
         run.Reason,
@@ -79,8 +111,13 @@ internal static class SetUp
     private static string Steps(System.Collections.Immutable.ImmutableArray<double> steps) =>
         steps.Length == 1 ? "one pass" : string.Create(CultureInfo.InvariantCulture, $"{steps.Length} passes");
 
+    private static string HowDeep(CutSettings s, string kind) => kind switch
+    {
+        "Engrave" => "",
+        "Finish" or "Corner" => " " + Finish(s),
+        _ => $" in {Steps(s.Steps)}",
+    };
+
     private static string Finish(CutSettings s) =>
         (s.FinishSteps.Length == 1 ? "at once" : "in " + Steps(s.FinishSteps)) + (s.CleanUp ? ", then once more at full depth" : "");
-
-    private static string Speed(CutPlan cut) => string.Create(CultureInfo.InvariantCulture, $"{cut.Path.Speed:0} rpm");
 }

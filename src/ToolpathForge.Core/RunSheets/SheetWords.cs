@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ToolpathForge.Clampings;
+using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Jobs;
 using ToolpathForge.Measures;
@@ -28,6 +29,9 @@ internal static class SheetWords
 
     /// <summary>A feed.</summary>
     internal static string Feed(double millimetresPerMinute, LengthUnit unit) => QuantityText.Write(Quantity.Feed(millimetresPerMinute), unit);
+
+    /// <summary>The bits of a program in the order of their use.</summary>
+    internal static string Bits(CutPlan cut) => string.Join("; then ", cut.Works.Select(w => w.Path.Bit.Name));
 
     internal static string Makes(Clamping clamping) => clamping.Make switch
     {

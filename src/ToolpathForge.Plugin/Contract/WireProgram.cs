@@ -12,8 +12,11 @@ public sealed class WireProgram
     /// <summary>Ids of the makes it cuts.</summary>
     public string[] Makes { get; set; } = [];
 
-    /// <summary>Id of its bit.</summary>
+    /// <summary>Id of the bit that cuts its outline, or of its last bit.</summary>
     public string Bit { get; set; } = "";
+
+    /// <summary>Ids of all its bits in the order of their use.</summary>
+    public string[] Bits { get; set; } = [];
 
     /// <summary>Spindle speed, rev/min.</summary>
     public double Speed { get; set; }

@@ -3,18 +3,17 @@ using System.Collections.Immutable;
 namespace ToolpathForge.Proof;
 
 /// <summary>
-/// How deep earlier cuts went at one very place: there the bit finds no material again. Only a cut whose centre passed the place itself counts, by a bit at least as wide.
+/// How deep earlier cuts went at a place: there the bit finds no material again, or no more than a sliver at its rim. Only a cut whose centre passed that
+/// near counts, by a bit at least as wide.
 /// </summary>
 internal sealed class ClearedDepth
 {
-    private readonly double nearness;
     private readonly PartTree tree;
     private readonly Dictionary<int, CutMotion> cuts = [];
     private readonly List<int> found = [];
 
-    internal ClearedDepth(ImmutableArray<ProgramStep> steps, double nearness)
+    internal ClearedDepth(ImmutableArray<ProgramStep> steps)
     {
-        this.nearness = nearness;
         var parts = new List<PathPart>();
         for (int i = 0; i < steps.Length; i++)
         {
@@ -31,7 +30,11 @@ internal sealed class ClearedDepth
     internal void Add(CutMotion cut) => cuts.Add(cut.Index, cut);
 
     /// <summary>Lowest tip of the cuts before a moment at a place; infinite if there was none.</summary>
-    internal double At(PlanePoint p, int before, double radius)
+    /// <param name="p">The place.</param>
+    /// <param name="before">Only cuts before this one count.</param>
+    /// <param name="radius">Only bits at least this thick count, mm.</param>
+    /// <param name="nearness">How far from the place a cut's centre may have passed, mm.</param>
+    internal double At(PlanePoint p, int before, double radius, double nearness)
     {
         found.Clear();
         tree.AddNear(new Box(p.X, p.Y, p.X, p.Y), nearness, found);

@@ -21,7 +21,7 @@ internal sealed class ProgramWalk
         this.faults = faults;
         bed = new Bed(target);
         spindle = new SpindleState(target, faults);
-        cleared = new ClearedDepth(steps, target.Increment);
+        cleared = new ClearedDepth(steps);
     }
 
     /// <summary>Feed motions in order.</summary>
@@ -59,7 +59,7 @@ internal sealed class ProgramWalk
         var cut = new CutMotion(index, known, spindle.Tool);
         if (!known.IsFeed)
         {
-            double depth = known.IsVertical ? cleared.At(known.End.Plane, index, cut.Radius) : double.PositiveInfinity;
+            double depth = known.IsVertical ? cleared.At(known.End.Plane, index, cut.Radius, target.Increment) : double.PositiveInfinity;
             bed.CheckRapid(cut, depth, faults);
             return;
         }
@@ -101,7 +101,9 @@ internal sealed class ProgramWalk
 
         if (motion.IsVertical)
         {
-            double top = Math.Min(bed.TopUnder(motion.End.Plane, cut.Radius), cleared.At(motion.End.Plane, cut.Index, cut.Radius));
+            // A bit that does not cut at its centre may take a sliver with its rim.
+            double near = Math.Max(target.Increment, cut.Radius * ProofAccuracy.RimOfPlunge);
+            double top = Math.Min(bed.TopUnder(motion.End.Plane, cut.Radius), cleared.At(motion.End.Plane, cut.Index, cut.Radius, near));
             double depth = Math.Min(top, motion.Start.Z) - motion.End.Z;
             if (!tool.MayPlunge && depth > target.Increment)
             {

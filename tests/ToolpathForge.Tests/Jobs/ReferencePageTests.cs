@@ -24,6 +24,9 @@ public class ReferencePageTests
             ["family"] = ReferencePage.Table(FamilyReader.Keys),
             ["end"] = ReferencePage.Table(JobKeys.End),
             ["cut"] = ReferencePage.Table(JobKeys.Cut),
+            ["opening"] = ReferencePage.Table(JobKeys.Opening),
+            ["marks"] = ReferencePage.Table(JobKeys.Marks),
+            ["place"] = ReferencePage.Table(JobKeys.OnEdge),
             ["shapes"] = string.Join('\n', ShapeList.All.Select(s => $"**`{s.Id}`**: {s.Says}\n\n{ReferencePage.Table(JobKeys.ShapeTable(s))}")),
             ["parts"] = string.Join('\n', PartList.All.Select(p => $"**`{p.Id}`**: {p.Says}\n\n{ReferencePage.Table(JobKeys.PartTable(p))}")),
         };
