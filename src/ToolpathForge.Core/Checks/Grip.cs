@@ -1,0 +1,17 @@
+namespace ToolpathForge.Checks;
+
+/// <summary>How much of a shank the collet must hold, on the machine and in the hand router alike.</summary>
+public static class Grip
+{
+    // Common practice: two diameters of the shank, and never less than 19 mm (3/4 in).
+    private const double LeastLength = 19;
+
+    /// <summary>Shortest length of shank in the collet, mm: max(2 × shank, 19) (common practice).</summary>
+    /// <param name="shank">Diameter of the shank, mm.</param>
+    public static double Least(double shank) => Math.Max(2 * shank, LeastLength);
+
+    /// <summary>Farthest that a bit may stick out of the collet, mm.</summary>
+    /// <param name="overall">Length of the bit, mm.</param>
+    /// <param name="shank">Diameter of its shank, mm.</param>
+    public static double MostStickOut(double overall, double shank) => overall - Least(shank);
+}
