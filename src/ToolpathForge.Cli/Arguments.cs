@@ -26,7 +26,7 @@ internal static class Arguments
     private static readonly Argument<string[]> Names = new("names") { Arity = ArgumentArity.ZeroOrMore };
 
     private static readonly Command New = Verb("new", Unit);
-    private static readonly Command Check = Verb("check", Json, Timings);
+    private static readonly Command Check = Verb("check", [Json, Timings, Job, Unit, .. SettingsArguments.Options]);
     private static readonly Command Cut = Verb("cut", Out, Json, Timings);
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
     private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
@@ -46,7 +46,7 @@ internal static class Arguments
             return about is null || Array.Exists(Verbs, v => v.Name == about) ? new Request.ShowHelp(about) : UnknownCommand(about);
         }
 
-        Option<bool>? assigned = Array.Find([Json, Timings, WantsHelp, WantsVersion], o => Array.Exists(args, a => a.StartsWith(o.Name + "=", StringComparison.Ordinal)));
+        Option<bool>? assigned = Array.Find([Json, Timings, WantsHelp, WantsVersion, .. SettingsArguments.Options.OfType<Option<bool>>()], o => Array.Exists(args, a => a.StartsWith(o.Name + "=", StringComparison.Ordinal)));
         if (assigned is not null)
         {
             return new Request.Misread($"{assigned.Name} takes no value.", "Write it alone.");
@@ -84,7 +84,10 @@ internal static class Arguments
         return command.Name switch
         {
             "new" => new Request.New(names[0], One(parsed, Unit) ?? "in"),
-            "check" => new Request.Check(names[0], json, timings),
+            "check" when SettingsArguments.AreUsed(parsed) => SettingsArguments.Understand(parsed, names, One(parsed, Job), One(parsed, Unit), json),
+            "check" => One(parsed, Job) is null && One(parsed, Unit) is null
+                ? new Request.Check(names[0], json, timings)
+                : new Request.Misread("--job and --unit are for a check of settings, without a job of its own.", $"Write toolpathforge check {names[0]}."),
             "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", json, timings),
             "prove" => One(parsed, Job) is { } job
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
@@ -136,6 +139,11 @@ internal static class Arguments
             return new Request.Misread($"--unit knows in and mm, not '{unit}'.", "Write --unit in or --unit mm.");
         }
 
+        if (command == Check && SettingsArguments.AreUsed(parsed))
+        {
+            return null;
+        }
+
         if (names.Length == 0)
         {
             return command.Name switch
@@ -183,7 +191,7 @@ internal static class Arguments
             ? new Request.Misread($"There is no option '{name}'.", Near(name, Root.Options.Select(o => o.Name)) ?? "toolpathforge --help shows how it is used.")
             : new Request.Misread(
                 $"{command.Name} has no option '{name}'.",
-                Near(name, command.Options.Concat(Root.Options).Select(o => o.Name)) ?? $"toolpathforge {command.Name} --help shows them.");
+                Near(name, command.Options.Where(o => SettingsArguments.MayBeMeant(o, name)).Concat(Root.Options).Select(o => o.Name)) ?? $"toolpathforge {command.Name} --help shows them.");
     }
 
     private static string? Near(string word, IEnumerable<string> words) => Words.Nearest(word, words) is { } near ? $"Did you mean {near}?" : null;
@@ -197,7 +205,10 @@ internal static class Arguments
         "--diameter" => "--diameter 1/4",
         "--thickness" => "--thickness \"1 1/2\"",
         "--width" => "--width \"7 1/4\"",
-        _ => "--make, then the id of a make of the job",
+        "--make" => "--make, then the id of a make of the job",
+        "--bit" => "--bit upcut-1/4",
+        "--depth" or "--board" => $"{option} 38mm",
+        _ => $"{option} and what it is to be",
     };
 
     private static bool IsOption(string word) => word.Length > 1 && word[0] == '-';

@@ -48,6 +48,7 @@ internal static class CommandLine
         (bool json, bool timings) = request switch
         {
             Request.Check check => (check.Json, check.Timings),
+            Request.CheckSettings settings => (settings.Json, false),
             Request.Cut cut => (cut.Json, cut.Timings),
             Request.Prove prove => (prove.Json, prove.Timings),
             Request.List list => (list.Json, false),
@@ -58,6 +59,7 @@ internal static class CommandLine
         {
             Request.New r => NewJob.Run(r.Path, r.Unit, cancel),
             Request.Check r => CheckJob.Run(r.Job, stages.Begin, cancel),
+            Request.CheckSettings r => CheckSettings.Run(r.Hand, r.Options, r.Job, r.Unit, cancel),
             Request.Cut r => CutJob.Run(r.Job, r.Folder, stages.Begin, cancel),
             Request.Prove r => ProveProgram.Run(r.File, r.Job, r.Make, stages.Begin, cancel),
             Request.List r => ListCatalogue.Run(r.What, r.Job, r.Unit, r.Filter, cancel),

@@ -1,3 +1,5 @@
+using ToolpathForge.Service;
+
 namespace ToolpathForge.Cli;
 
 /// <summary>The help texts.</summary>
@@ -9,6 +11,7 @@ internal static class Help
 
           toolpathforge new porch.toml               write a starter job, with comments, to fill in
           toolpathforge check porch.toml             say what would go wrong; write nothing
+          toolpathforge check --bit … --depth …      say whether bit, depth and speed go together; no job needed
           toolpathforge cut porch.toml --out out     write programs, run sheet, drawings and proof
           toolpathforge prove FILE --job porch.toml  read a program back and measure it against the job
           toolpathforge list bits                    show what a job may name: lumber, panels, bits,
@@ -18,6 +21,43 @@ internal static class Help
 
         It ends with 0 when all is well, 1 when a problem in the job stops it, 2 when the job file or the command
         cannot be used, 3 when a program failed its proof, and 130 when interrupted.
+
+        """;
+
+    private const string Check =
+        """
+        toolpathforge check JOB [--json] [--timings]
+        toolpathforge check --bit ID --depth LENGTH --material ID [more settings] [--unit in|mm] [--json]
+        toolpathforge check --hand --bit ID --board LENGTH [more settings] [--unit in|mm] [--json]
+
+        With a JOB: reads it, works out every cut and its program, proves each program, and says what would go wrong.
+        Without one: holds the settings of a machine, or of a hand router with a pattern, against their limits, a row each.
+        Nothing is written.
+
+          --json               print the result as JSON, in mm, for other programs
+          --timings            say how long each stage of a job took
+
+        Settings of a machine, as check --bit upcut-1/4 --depth 38mm --material fir:
+
+
+        """;
+
+    private const string CheckHand =
+        """
+
+        Settings of a hand router, as check --hand --bit top-bearing-1/2-long --pattern 6mm --board 25.4mm:
+
+          --hand               look at a hand router that follows a pattern
+
+        """;
+
+    private const string CheckEnd =
+        """
+
+        With either:
+
+          --job JOB            take machine, unit and own catalogue files from a job
+          --unit in|mm         the unit of bare numbers and of the answer; that of the job, or in (inches)
 
         """;
 
@@ -33,17 +73,7 @@ internal static class Help
               --unit in|mm   the unit the job is written in; in (inches) unless you say otherwise
 
             """,
-        "check" =>
-            """
-            toolpathforge check JOB [--json] [--timings]
-
-            Reads the job, works out every cut and its program, proves each program, and says what would go wrong.
-            Nothing is written.
-
-              --json         print the result as JSON, in mm, for other programs
-              --timings      say how long each stage took
-
-            """,
+        "check" => Check + SettingsArguments.HelpOf(CheckSettings.MachineOptions) + CheckHand + SettingsArguments.HelpOf(CheckSettings.HandOptions) + CheckEnd,
         "cut" =>
             """
             toolpathforge cut JOB [--out FOLDER] [--json] [--timings]

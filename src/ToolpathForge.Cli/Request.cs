@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ToolpathForge.Service;
 
 namespace ToolpathForge.Cli;
@@ -10,6 +11,9 @@ internal abstract record Request
 
     /// <summary>A check.</summary>
     internal sealed record Check(string Job, bool Json, bool Timings) : Request;
+
+    /// <summary>A check of settings, without a job.</summary>
+    internal sealed record CheckSettings(bool Hand, ImmutableArray<(string Name, string? Text)> Options, string? Job, string? Unit, bool Json) : Request;
 
     /// <summary>Programs.</summary>
     internal sealed record Cut(string Job, string Folder, bool Json, bool Timings) : Request;

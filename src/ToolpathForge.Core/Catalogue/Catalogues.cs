@@ -29,6 +29,27 @@ public sealed class Rows<T>
     /// <param name="id">The id, exactly as written.</param>
     public T? Find(string id) => _byId.GetValueOrDefault(id);
 
+    /// <summary>
+    /// The row that a person means at a keyboard: the id as written; else the one whose words, between hyphens, are the same in another order
+    /// (<c>1/4-upcut</c> for <c>upcut-1/4</c>); else the only one that has them all among its own (<c>fir</c> for <c>douglas-fir</c>). Null when there is
+    /// none, or more than one: nothing is guessed. A job's file must write ids exactly.
+    /// </summary>
+    /// <param name="text">What was typed.</param>
+    public T? FindLoosely(string text)
+    {
+        if (Find(text) is { } exact)
+        {
+            return exact;
+        }
+
+        string[] words = text.Split('-', StringSplitOptions.RemoveEmptyEntries);
+        T[] holding = [.. All.Where(r => words.Length > 0 && words.All(w => Array.Exists(Words(r), own => own == w)))];
+        T[] same = [.. holding.Where(r => Words(r).Length == words.Length)];
+        return same.Length == 1 ? same[0] : same.Length == 0 && holding.Length == 1 ? holding[0] : null;
+    }
+
+    private string[] Words(T row) => _idOf(row).Split('-');
+
     // A later row takes the place of an earlier one of the same id, so that lists keep their order.
     internal Rows<T> With(IEnumerable<T> later)
     {

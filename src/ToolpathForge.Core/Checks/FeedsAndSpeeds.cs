@@ -1,3 +1,4 @@
+using ToolpathForge.Catalogue;
 using ToolpathForge.Findings;
 
 namespace ToolpathForge.Checks;
@@ -47,52 +48,73 @@ internal static class FeedsAndSpeeds
         "Each tooth would take {found}; {material} and this bit stand {allowed} at most.",
         "Feed slower.");
 
-    internal static IEnumerable<Finding> Find(CheckInput input)
+    internal static IEnumerable<Finding> Find(CheckInput input) => Find(
+        new FeedFigures(input.Settings.Speed, input.Settings.Feed, input.Settings.Plunge, input.Settings.ChipLoad, input.Settings.ChipLeast, input.Settings.ChipMost),
+        input.Bit,
+        input.Make.Material,
+        input.Machine,
+        input.At);
+
+    /// <summary>The same for figures that belong to no job.</summary>
+    /// <param name="s">The figures.</param>
+    /// <param name="bit">What cuts.</param>
+    /// <param name="material">What is cut.</param>
+    /// <param name="on">On what.</param>
+    /// <param name="at">Where a figure stands.</param>
+    internal static IEnumerable<Finding> Find(FeedFigures s, Bit bit, Material material, Machine on, Func<string, Place> at)
     {
-        Cutting.CutSettings s = input.Settings;
-        Arg machine = Arg.Of("machine", input.Machine.Name);
-        if (s.Speed < input.Machine.MinSpeed || s.Speed > input.Machine.MaxSpeed)
+        Arg machine = Arg.Of("machine", on.Name);
+        if (s.Speed < on.MinSpeed || s.Speed > on.MaxSpeed)
         {
             yield return Finding.Of(
                 SpeedOutsideMachine,
-                input.At("cut.speed"),
+                at("cut.speed"),
                 Quantity.Speed(s.Speed),
-                Quantity.Speed(s.Speed < input.Machine.MinSpeed ? input.Machine.MinSpeed : input.Machine.MaxSpeed),
+                Quantity.Speed(s.Speed < on.MinSpeed ? on.MinSpeed : on.MaxSpeed),
                 machine,
-                Arg.Of("slowest", Quantity.Speed(input.Machine.MinSpeed)),
-                Arg.Of("fastest", Quantity.Speed(input.Machine.MaxSpeed)));
+                Arg.Of("slowest", Quantity.Speed(on.MinSpeed)),
+                Arg.Of("fastest", Quantity.Speed(on.MaxSpeed)));
         }
 
-        if (s.Speed > input.Bit.MaxSpeed)
+        if (s.Speed > bit.MaxSpeed)
         {
             yield return Finding.Of(
-                SpeedAboveBit, input.At("cut.speed"), Quantity.Speed(s.Speed), Quantity.Speed(input.Bit.MaxSpeed), Arg.Of("bit", input.Bit.Name));
+                SpeedAboveBit, at("cut.speed"), Quantity.Speed(s.Speed), Quantity.Speed(bit.MaxSpeed), Arg.Of("bit", bit.Name));
         }
 
-        if (s.Feed > input.Machine.MaxFeed)
+        if (s.Feed > on.MaxFeed)
         {
-            yield return Finding.Of(FeedOutsideMachine, input.At("cut.feed"), Quantity.Feed(s.Feed), Quantity.Feed(input.Machine.MaxFeed), machine);
+            yield return Finding.Of(FeedOutsideMachine, at("cut.feed"), Quantity.Feed(s.Feed), Quantity.Feed(on.MaxFeed), machine);
         }
 
-        if (s.Plunge > input.Machine.MaxPlunge)
+        if (s.Plunge > on.MaxPlunge)
         {
             yield return Finding.Of(
-                PlungeOutsideMachine, input.At("cut.plunge"), Quantity.Feed(s.Plunge), Quantity.Feed(input.Machine.MaxPlunge), machine);
+                PlungeOutsideMachine, at("cut.plunge"), Quantity.Feed(s.Plunge), Quantity.Feed(on.MaxPlunge), machine);
         }
 
         if (s.ChipLoad < s.ChipLeast * 0.999)
         {
-            yield return Finding.Of(ChipTooThin, input.At("cut.feed"), Quantity.Length(s.ChipLoad), Quantity.Length(s.ChipLeast));
+            yield return Finding.Of(ChipTooThin, at("cut.feed"), Quantity.Length(s.ChipLoad), Quantity.Length(s.ChipLeast));
         }
 
         if (s.ChipLoad > s.ChipMost * 1.001)
         {
             yield return Finding.Of(
                 ChipTooThick,
-                input.At("cut.feed"),
+                at("cut.feed"),
                 Quantity.Length(s.ChipLoad),
                 Quantity.Length(s.ChipMost),
-                Arg.Of("material", input.Make.Material.Name));
+                Arg.Of("material", material.Name));
         }
     }
 }
+
+/// <summary>The figures of a cut that are held against machine, bit and material.</summary>
+/// <param name="Speed">Spindle speed, rev/min.</param>
+/// <param name="Feed">In the plane, mm/min.</param>
+/// <param name="Plunge">Downwards, mm/min.</param>
+/// <param name="ChipLoad">What a tooth takes, mm.</param>
+/// <param name="ChipLeast">Below this it rubs, mm.</param>
+/// <param name="ChipMost">Above this it is overloaded, mm.</param>
+internal readonly record struct FeedFigures(double Speed, double Feed, double Plunge, double ChipLoad, double ChipLeast, double ChipMost);

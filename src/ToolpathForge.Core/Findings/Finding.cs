@@ -38,6 +38,15 @@ public enum QuantityKind
 
     /// <summary>A mass, kg.</summary>
     Mass,
+
+    /// <summary>A force, N.</summary>
+    Force,
+
+    /// <summary>A turning moment, N·m.</summary>
+    Moment,
+
+    /// <summary>How fast something moves that is not fed, such as the rim of a bit: m/s.</summary>
+    Velocity,
 }
 
 /// <summary>A measured or allowed value in its base unit (see <see cref="QuantityKind"/>).</summary>

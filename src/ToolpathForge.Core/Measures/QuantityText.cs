@@ -94,6 +94,9 @@ public static class QuantityText
             QuantityKind.Speed => $"{NumberText.Fixed(value, 0)} rpm",
             QuantityKind.Area => inch ? $"{NumberText.Write(value / SquareInch)} in²" : $"{NumberText.Write(value)} mm²",
             QuantityKind.Mass => $"{NumberText.Write(value)} kg",
+            QuantityKind.Force => $"{NumberText.Fixed(value, 1)} N",
+            QuantityKind.Moment => $"{NumberText.Fixed(value, 0)} N·m",
+            QuantityKind.Velocity => inch ? $"{NumberText.Fixed(value * 60 / 0.3048, 0)} ft/min" : $"{NumberText.Fixed(value, 1)} m/s",
             _ => NumberText.Write(value),
         };
     }

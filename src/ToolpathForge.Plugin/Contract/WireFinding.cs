@@ -60,6 +60,6 @@ public sealed class WireQuantity
     /// <summary>The number, in <see cref="Unit"/>.</summary>
     public double Value { get; set; }
 
-    /// <summary><c>mm</c>, <c>deg</c>, <c>mm/min</c>, <c>rpm</c>, <c>mm2</c>, <c>kg</c>, or <c>1</c> for a plain number.</summary>
+    /// <summary><c>mm</c>, <c>deg</c>, <c>mm/min</c>, <c>rpm</c>, <c>mm2</c>, <c>kg</c>, <c>N</c>, <c>N.m</c>, <c>m/s</c>, or <c>1</c> for a plain number.</summary>
     public string Unit { get; set; } = "";
 }

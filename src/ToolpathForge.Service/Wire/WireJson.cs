@@ -16,6 +16,7 @@ namespace ToolpathForge.Service.Wire;
     NewLine = "\n",
     GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(CheckReply))]
+[JsonSerializable(typeof(SettingsReply))]
 [JsonSerializable(typeof(CutReply))]
 [JsonSerializable(typeof(ProveReply))]
 [JsonSerializable(typeof(CatalogueReply))]

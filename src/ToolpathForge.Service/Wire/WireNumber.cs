@@ -25,6 +25,9 @@ internal static class WireNumber
         QuantityKind.Speed => "rpm",
         QuantityKind.Area => "mm2",
         QuantityKind.Mass => "kg",
+        QuantityKind.Force => "N",
+        QuantityKind.Moment => "N.m",
+        QuantityKind.Velocity => "m/s",
         _ => "1",
     };
 }

@@ -19,6 +19,9 @@ public class JsonFormTests
         string changed = scratch.Write("changed.nc", "G21 G90\nG1 X1\n");
         Printed<CheckReply>("check", job, "--json");
         Printed<CheckReply>("check", broken, "--json");
+        Printed<SettingsReply>("check", "--bit", "upcut-1/4", "--depth", "38mm", "--material", "fir", "--json");
+        Printed<SettingsReply>("check", "--hand", "--bit", "top-bearing-1/2", "--pattern", "1/2", "--board", "1 1/2", "--json");
+        Printed<SettingsReply>("check", "--bit", "nothing", "--depth", "38mm", "--material", "fir", "--json");
         Printed<CutReply>("cut", job, "--out", folder, "--json");
         Printed<CutReply>("cut", broken, "--out", folder, "--json");
         Printed<ProveReply>("prove", Path.Combine(folder, "bracket.nc"), "--job", job, "--json");

@@ -27,8 +27,8 @@ public static class HandFeed
     public static GrainClass ClassOf(EndSide side, double lean) => Grain.ClassOf(side == EndSide.Right ? lean : -lean);
 
     /// <summary>What to do, in a sentence or two.</summary>
-    /// <param name="kind">The class of most of the edge.</param>
-    public static string Say(GrainClass kind) => kind switch
+    /// <param name="kind">The class of most of the edge; null where nobody has said how the board lies.</param>
+    public static string Say(GrainClass? kind) => kind switch
     {
         GrainClass.With =>
             "Lay the profile edge towards you and feed from left to right, out towards the tip: that is against the cutter's rotation and with the grain.",
@@ -37,6 +37,9 @@ public static class HandFeed
             + " pattern for that face; or take it in very light passes. Never climb by hand.",
         GrainClass.EndGrain =>
             "Feed from left to right. On end grain the far corner breaks out: back it up with a scrap, or cut the end before the long edges.",
-        _ => "Feed from left to right, against the cutter's rotation; the edge runs along the grain.",
+        GrainClass.Along => "Feed from left to right, against the cutter's rotation; the edge runs along the grain.",
+        _ =>
+            "Feed from left to right along the edge near you, against the cutter's rotation. Lay the board so that its tip is at your right: there that is"
+            + " with the grain.",
     };
 }

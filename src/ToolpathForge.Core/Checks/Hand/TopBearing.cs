@@ -54,13 +54,14 @@ public static class TopBearing
     /// Null where there are no such two.
     /// </summary>
     /// <param name="setUp">The set-up.</param>
-    public static TwoPasses? InTwo(HandSetUp setUp)
+    /// <param name="depth">The depth that the first is set to, mm; null, or one that does not serve, for the middle of what may be set.</param>
+    public static TwoPasses? InTwo(HandSetUp setUp, double? depth = null)
     {
         HandMargins m = setUp.Margins;
         var first = new DepthWindow(
         [
             Contact(setUp, "the bearing must run on the pattern"),
-            new("the second pass must find enough edge to run on", Sense.AtLeast, [new("pattern", setUp.Pattern), new("gap", setUp.Bearing.Gap), new("bearing contact", m.Contact), new("margin", m.Margin)]),
+            new("the second pass must find enough edge to run on", Sense.AtLeast, [new("pattern", setUp.Pattern), .. Gap(setUp), new("bearing contact", m.Contact), new("margin", m.Margin)]),
             new("the second pass must reach the rest", Sense.AtLeast, [new("pattern", setUp.Pattern), new("board", setUp.Board), new("overcut", m.Overcut), new("margin", m.Margin), new("cutter", -setUp.Cutter)]),
             new("the cutter must begin inside the pattern's thickness", Sense.AtMost, [new("cutter", setUp.Cutter), new("pattern", setUp.Pattern), new("margin", -m.Margin)]),
             .. Reach(setUp),
@@ -70,16 +71,17 @@ public static class TopBearing
             return null;
         }
 
-        double edge = first.Middle - setUp.Pattern;
+        double set = depth is { } said && first.Holds(said) ? said : first.Middle;
+        double edge = set - setUp.Pattern;
         DepthWindow second = AlongEdge(setUp, edge);
-        return second.IsOpen ? new TwoPasses(first, first.Middle, edge, second) : null;
+        return second.IsOpen ? new TwoPasses(first, set, edge, second) : null;
     }
 
-    private static Limit Contact(HandSetUp setUp, string reason)
-    {
-        ImmutableArray<Term> terms = [new("cutter", setUp.Cutter), new("bearing contact", setUp.Margins.Contact)];
-        return new Limit(reason, Sense.AtLeast, setUp.Bearing.Gap > 0 ? terms.Insert(1, new Term("gap", setUp.Bearing.Gap)) : terms);
-    }
+    private static Limit Contact(HandSetUp setUp, string reason) =>
+        new(reason, Sense.AtLeast, [new("cutter", setUp.Cutter), .. Gap(setUp), new("bearing contact", setUp.Margins.Contact)]);
+
+    // A gap of nothing is not told.
+    private static IEnumerable<Term> Gap(HandSetUp setUp) => setUp.Bearing.Gap > 0 ? [new Term("gap", setUp.Bearing.Gap)] : [];
 
     internal static IEnumerable<Limit> Reach(HandSetUp setUp) =>
         double.IsFinite(setUp.Reach) ? [new("the shank must be fully gripped", Sense.AtMost, [new("router's reach", setUp.Reach)])] : [];
@@ -87,7 +89,7 @@ public static class TopBearing
 
 /// <summary>A board cut in two passes.</summary>
 /// <param name="First">Depths of the first, along the pattern.</param>
-/// <param name="FirstDepth">The depth that the second is worked out from: the middle of them, mm.</param>
+/// <param name="FirstDepth">The depth that the second is worked out from, mm.</param>
 /// <param name="Edge">How deep the edge goes that the first leaves, from the board's upper face, mm.</param>
 /// <param name="Second">Depths of the second, the pattern off.</param>
 public sealed record TwoPasses(DepthWindow First, double FirstDepth, double Edge, DepthWindow Second);
