@@ -17,15 +17,17 @@ internal static class Winding
         int winding = 0;
         for (int i = 0; i < contour.SegmentCount; i++)
         {
-            Segment s = contour[i];
-            winding += ChordCrossing(s.Start, s.End, p);
-            if (!s.IsLine)
-            {
-                winding += Cap(s, p);
-            }
+            winding += Of(contour[i], p);
         }
 
         return winding;
+    }
+
+    /// <summary>What one segment adds to the count.</summary>
+    internal static int Of(Segment s, Point2 p)
+    {
+        int winding = ChordCrossing(s.Start, s.End, p);
+        return s.IsLine ? winding : winding + Cap(s, p);
     }
 
     private static int ChordCrossing(Point2 a, Point2 b, Point2 p)

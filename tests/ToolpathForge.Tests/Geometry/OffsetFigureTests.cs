@@ -63,11 +63,11 @@ public class OffsetFigureTests
     {
         Region a = Region.Of(Contour.Polygon(new(0, 0), new(10, 0), new(10, 10), new(0, 10)));
         Region b = Region.Of(Contour.Polygon(new(5, 0), new(15, 0), new(15, 10), new(5, 10)));
-        Assert.Equal(150, RegionOps.Union(a, b).Area, 9);
-        Assert.Equal(50, RegionOps.Intersection(a, b).Area, 9);
-        Assert.Equal(50, RegionOps.Difference(a, b).Area, 9);
+        Assert.Equal(150, RegionOps.Union(a, b).Region.Area, 9);
+        Assert.Equal(50, RegionOps.Intersection(a, b).Region.Area, 9);
+        Assert.Equal(50, RegionOps.Difference(a, b).Region.Area, 9);
         Region hole = Region.Of(Contour.Circle(new Point2(5, 5), 2));
-        Region ring = RegionOps.Difference(a, hole);
+        Region ring = RegionOps.Difference(a, hole).Region;
         Assert.Equal(2, ring.Loops.Length);
         Assert.Equal(100 - (4 * Math.PI), ring.Area, 9);
         Assert.Equal(64 - (9 * Math.PI), Offsetter.Closed(ring, -1).ToRegion().Area, 9);

@@ -98,6 +98,11 @@ internal struct OffsetCheck
                 {
                     return Fails("a piece is nearer than the distance", middles[k]);
                 }
+
+                if (_raw.Corners.Holds(middles[k], _slack))
+                {
+                    return Fails("a piece lies within a sharp corner", middles[k]);
+                }
             }
         }
 
@@ -114,7 +119,8 @@ internal struct OffsetCheck
                 && edge.IsNearer(p.X, p.Y, (_distance * Offsetter.SharpLimit) + _slack));
     }
 
-    // A candidate that no loop uses, and whose middle is clear of all but its own edges by more than the slack, should have been used. What goes round the tip
+    // A candidate that no loop uses, and whose middle is clear of all but its own edges and outside all sharp corners but its own by more than the slack, should
+    // have been used. What goes round the tip
     // of a cusp on its far side is such a candidate too, but lies on the wrong side.
     private bool NothingMissing(Span<bool> used)
     {
@@ -133,7 +139,7 @@ internal struct OffsetCheck
             }
 
             if (_input.Field.IsClear(p.X, p.Y, _distance + _slack, source.Edge, source.Other)
-                && !_raw.Corners.Any
+                && !_raw.Corners.Holds(p, -_slack, source.Edge, source.Other)
                 && (_input.IsPath || _input.Field.Winding(p.X, p.Y) > 0 != _outwards)
                 && !IsOnResult(p))
             {

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text;
 using ToolpathForge.Findings;
 
 namespace ToolpathForge.Geometry;
@@ -104,27 +102,13 @@ internal sealed class OffsetEngine
         return passes;
     }
 
-    private static Finding Unproven(ReadOnlySpan<Contour> loops, double distance, string reason, Point2 where)
-    {
-        var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"{distance:R}");
-        foreach (Contour loop in loops)
-        {
-            text.Append(loop.IsClosed ? "; closed" : "; open");
-            foreach (ref readonly Vertex v in loop.Vertices)
-            {
-                text.Append(CultureInfo.InvariantCulture, $" {v.X:R} {v.Y:R} {v.Bulge:R}");
-            }
-        }
-
-        return Finding.Of(
-            GeometryFindings.OffsetUnproven,
-            Place.None.AtPoint(where.X, where.Y),
-            Quantity.Length(distance),
-            Quantity.Length(distance),
-            Arg.Of("reason", reason),
-            Arg.Of("reproducer", text.ToString()));
-    }
+    private static Finding Unproven(ReadOnlySpan<Contour> loops, double distance, string reason, Point2 where) => Finding.Of(
+        GeometryFindings.OffsetUnproven,
+        Place.None.AtPoint(where.X, where.Y),
+        Quantity.Length(distance),
+        Quantity.Length(distance),
+        Arg.Of("reason", reason),
+        Arg.Of("reproducer", Reproducer.Of(FormattableString.Invariant($"{distance:R}"), loops)));
 
     /// <summary>Wanted are slices that no edge is nearer to than the distance.</summary>
     private readonly struct ClearTest(EdgeField field, SharpCorners corners, double limit, double margin) : ISliceTest

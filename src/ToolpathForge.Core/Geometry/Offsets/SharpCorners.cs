@@ -17,7 +17,10 @@ internal sealed class SharpCorners
 
     internal void Clear() => _corners.Clear();
 
-    internal void Add(Point2 vertex, Point2 arriving, Point2 leaving, Point2 apex) => _corners.Add(new Corner(vertex, arriving, leaving, apex));
+    /// <summary>Adds the kite at the vertex between two edges.</summary>
+    /// <summary>Adds the kite at the vertex between two edges.</summary>
+    internal void Add(Point2 vertex, Point2 arriving, Point2 leaving, Point2 apex, int edge, int other) =>
+        _corners.Add(new Corner(vertex, arriving, leaving, apex, edge, other));
 
     internal void Build(double distance)
     {
@@ -44,8 +47,8 @@ internal sealed class SharpCorners
         _tree.Build(false);
     }
 
-    /// <summary>True when the point lies in a kite, by more than the margin from its border.</summary>
-    internal bool Holds(Point2 p, double margin)
+    /// <summary>True when the point lies in a kite by more than the margin from its border, which may be negative; the kite between two edges may be left out.</summary>
+    internal bool Holds(Point2 p, double margin, int butEdge = -1, int butOther = -1)
     {
         if (_corners.Count == 0)
         {
@@ -63,7 +66,8 @@ internal sealed class SharpCorners
                 mask &= mask - 1;
                 Point2 out_ = p - c.Vertex;
                 double side = Math.Sign((c.Apex - c.Vertex).Cross(c.Arriving));
-                if (out_.Dot(c.Arriving) > margin
+                if ((c.Edge != butEdge || c.Other != butOther)
+                    && out_.Dot(c.Arriving) > margin
                     && out_.Dot(c.Leaving) < -margin
                     && side * out_.Cross(c.Arriving) < _distance - margin
                     && side * out_.Cross(c.Leaving) < _distance - margin)
@@ -76,5 +80,5 @@ internal sealed class SharpCorners
         return false;
     }
 
-    private readonly record struct Corner(Point2 Vertex, Point2 Arriving, Point2 Leaving, Point2 Apex);
+    private readonly record struct Corner(Point2 Vertex, Point2 Arriving, Point2 Leaving, Point2 Apex, int Edge, int Other);
 }

@@ -98,7 +98,9 @@ internal static class RandomShapes
             }
         }
 
-        return RegionOps.Union(cells.ToArray());
+        RegionResult joined = RegionOps.Union(cells.ToArray());
+        Assert.Null(joined.Unproven);
+        return joined.Region;
     }
 
     /// <summary>An outline with holes and perhaps an island in one of them; what would cross what is there already is left out.</summary>
