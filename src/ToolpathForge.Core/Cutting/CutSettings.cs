@@ -116,8 +116,8 @@ public sealed record CutSettings(
 
         // A point takes a chip like a bit as thin as its stroke, not like one as thick as its shank.
         Bit point = bit with { Diameter = Math.Min(bit.Diameter, Math.Max(marks.StrokeWidth, 1)) };
-        (double speed, double feed, ChipBand band) = SpeedAndFeed(make, point, said, machine, Math.Min(marks.Depth, point.Diameter));
-        double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Down(feed * 0.3, 10));
+        (double speed, double feed, ChipBand band) = Feeds.For(point, make.Material, machine, Math.Min(marks.Depth, point.Diameter), said.Speed, said.Feed);
+        double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Feeds.Down(feed * 0.3, 10));
         return new CutSettings(
             speed, feed, plunge, feed / (speed * bit.Flutes), band.Least * machine.ChipShare, band.Most,
             [marks.Depth], [marks.Depth], 0, false, marks.Depth, Math.Min(bit.RampAngle, make.Material.RampAngle), 0, 0, 0, 0, 0);
@@ -134,9 +134,9 @@ public sealed record CutSettings(
         double passLimit = said.PassDepth ?? (Math.Min(make.Material.PassDepth, machine.PassDepth) * bit.Diameter);
         double total = make.Thickness + overcut;
         ImmutableArray<double> steps = Steepened(EvenSteps(total, passLimit), total, bit);
-        (double speed, double feed, ChipBand band) = SpeedAndFeed(make, bit, said, machine, total / steps.Length);
+        (double speed, double feed, ChipBand band) = Feeds.For(bit, make.Material, machine, total / steps.Length, said.Speed, said.Feed);
 
-        double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Down(feed * 0.3, 10));
+        double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Feeds.Down(feed * 0.3, 10));
         double allowance = said.Allowance ?? 0.5;
         double chip = feed / (speed * bit.Flutes);
         (ImmutableArray<double> finish, double givesWay) = FinishPasses(make, bit, machine, total, allowance, chip);
@@ -165,7 +165,7 @@ public sealed record CutSettings(
             height)
         {
             // Slowed no further than where the tooth would begin to rub.
-            SlotFeed = slow ? Math.Min(feed, Math.Max(Down(feed * SlotShare, 10), Up(least * speed * bit.Flutes, 10))) : feed,
+            SlotFeed = slow ? Math.Min(feed, Math.Max(Feeds.Down(feed * SlotShare, 10), Up(least * speed * bit.Flutes, 10))) : feed,
             Widen = wide ? Widening * bit.Diameter : 0,
         };
     }
@@ -219,33 +219,5 @@ public sealed record CutSettings(
         return (EvenSteps(total, total / count), Push(count));
     }
 
-    // The spindle speed n and feed F meet at the chip load: F = n·z·fz (any machining handbook). A small frame takes a share of a production
-    // machine's chip; where its feed cannot keep up, the speed comes down rather than the chip below its band.
-    private static (double Speed, double Feed, ChipBand Band) SpeedAndFeed(Make make, Bit bit, CutChoices said, Machine machine, double step)
-    {
-        const double UsualSpeed = 16000;
-        ChipBand band = make.Material.ChipAt(bit.Diameter);
-        double deep = step / bit.Diameter;
-
-        // Common practice: a quarter less at two diameters deep, half at three.
-        double depthShare = deep <= 1 ? 1 : Math.Max(0.5, 1 - (0.25 * (deep - 1)));
-        double chip = (band.Least + band.Most) / 2 * machine.ChipShare * depthShare;
-        double fastest = Math.Min(machine.MaxSpeed, bit.MaxSpeed);
-        double speed = said.Speed ?? Math.Max(machine.MinSpeed, Math.Min(fastest, UsualSpeed));
-        double feed = said.Feed ?? speed * bit.Flutes * chip;
-        if (said.Feed is null && feed > machine.MaxFeed)
-        {
-            feed = machine.MaxFeed;
-            if (said.Speed is null)
-            {
-                speed = Math.Clamp(feed / (bit.Flutes * chip), machine.MinSpeed, Math.Max(machine.MinSpeed, speed));
-            }
-        }
-
-        return (said.Speed ?? Down(speed, 100), said.Feed ?? Down(feed, 10), band);
-    }
-
     private static double Up(double value, double multiple) => Math.Ceiling((value / multiple) - 1e-9) * multiple;
-
-    private static double Down(double value, double multiple) => Math.Max(multiple, Math.Floor((value / multiple) + 1e-9) * multiple);
 }
