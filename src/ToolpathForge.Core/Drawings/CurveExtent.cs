@@ -54,6 +54,9 @@ internal static class CurveExtent
             case EllipseCurve ellipse:
                 AddTurns(turns, Math.Atan2(ellipse.Minor.Dot(axis), ellipse.Major.Dot(axis)), ellipse.StartParameter, ellipse.Sweep);
                 break;
+            case SplineCurve spline:
+                turns.AddRange(spline.TurnsAlong(axis));
+                break;
             default:
                 for (int i = 1; i < ChordsOfUnknownCurve; i++)
                 {

@@ -157,11 +157,11 @@ internal static class JobKeys
             .. shape is null ? [] : shape.Questions.Select(KeyOf),
         ]);
 
-    /// <summary>The keys of a part of a composed shape.</summary>
-    internal static TableKeys PartTable(ShapePart? part) => new(
+    /// <summary>The keys of a part of a shape.</summary>
+    internal static TableKeys PartTable(ShapePart? part, ImmutableArray<ShapePart> kinds) => new(
         part is null ? "part" : $"part '{part.Id}'",
         [
-            Key.Choice("kind", "Which part.", [.. PartList.All.Select(p => p.Id)]),
+            Key.Choice("kind", "Which of these.", [.. kinds.Select(p => p.Id)]),
             .. part is null ? [] : part.Questions.Select(KeyOf),
         ]);
 
@@ -172,7 +172,7 @@ internal static class JobKeys
             AnswerKind.Size => Key.Size(question.Key, question.Asks, question.Least, question.Most),
             AnswerKind.Angle => Key.Angle(question.Key, question.Asks, question.Least, question.Most),
             AnswerKind.Number => Key.Number(question.Key, question.Unit, question.Asks, question.Least, question.Most),
-            AnswerKind.Parts => Key.Tables(question.Key, question.Asks, PartTable(null), (int)question.Least, (int)question.Most),
+            AnswerKind.Parts => Key.Tables(question.Key, question.Asks, PartTable(null, question.PartKinds), (int)question.Least, (int)question.Most),
             _ => Key.Choice(question.Key, question.Asks, question.Choices),
         };
         return question switch

@@ -26,15 +26,15 @@ internal static class ShapeReader
             : null;
     }
 
-    private static PartSpec? ReadPart(TableValue table, double? width, TableContext context)
+    private static PartSpec? ReadPart(TableValue table, ImmutableArray<ShapePart> kinds, double? width, TableContext context)
     {
-        ShapePart? part = Named(table, PartList.All, p => p.Id);
+        ShapePart? part = Named(table, kinds, p => p.Id);
         if (part is null)
         {
-            return WithoutKind<PartSpec>(table, JobKeys.PartTable(null), context);
+            return WithoutKind<PartSpec>(table, JobKeys.PartTable(null, kinds), context);
         }
 
-        return Answers(table, JobKeys.PartTable(part), part.Questions, width, context) is { } answers
+        return Answers(table, JobKeys.PartTable(part, kinds), part.Questions, width, context) is { } answers
             ? new PartSpec(part, answers, table.At)
             : null;
     }
@@ -65,7 +65,7 @@ internal static class ShapeReader
                 sound &= ShareInRange(value, keys.Find(question.Key)!, w, context);
             }
 
-            ImmutableArray<PartSpec?> parts = question.Kind == AnswerKind.Parts ? [.. value.Tables.Select(t => ReadPart(t, width, context))] : [];
+            ImmutableArray<PartSpec?> parts = question.Kind == AnswerKind.Parts ? [.. value.Tables.Select(t => ReadPart(t, question.PartKinds, width, context))] : [];
             sound &= !parts.Contains(null);
             answers[question.Key] = new Answer(
                 question.Kind is AnswerKind.Size or AnswerKind.Number ? new Measure(value.Amount, value.IsShare) : default,

@@ -35,6 +35,9 @@ public sealed record Question(
     /// <summary>What happens without an answer where no value stands for it; null when the job must answer, or <see cref="Default"/> is taken.</summary>
     public string? WithoutIt { get; private init; }
 
+    /// <summary>The kinds of part that a list may hold.</summary>
+    public ImmutableArray<ShapePart> PartKinds { get; private init; } = [];
+
     /// <summary>What a plain number is counted in; empty for a count.</summary>
     public string Unit { get; private init; } = "";
 
@@ -83,6 +86,7 @@ public sealed record Question(
     /// <param name="asks">What it means.</param>
     /// <param name="fewest">How many at least.</param>
     /// <param name="most">How many at most.</param>
-    public static Question Parts(string key, string asks, int fewest, int most) =>
-        new(key, AnswerKind.Parts, asks, null, fewest, most, []);
+    /// <param name="kinds">Which parts there are.</param>
+    public static Question Parts(string key, string asks, int fewest, int most, ImmutableArray<ShapePart> kinds) =>
+        new(key, AnswerKind.Parts, asks, null, fewest, most, []) { PartKinds = kinds };
 }

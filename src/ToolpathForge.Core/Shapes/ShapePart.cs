@@ -3,7 +3,7 @@ using ToolpathForge.Findings;
 
 namespace ToolpathForge.Shapes;
 
-/// <summary>A part of a composed shape: what it asks, and what it draws. One file a part, listed in <see cref="PartList"/>.</summary>
+/// <summary>A part of a composed or drawn shape: what it asks, and what it draws. One file a part, listed in <see cref="PartList"/> or <see cref="DrawnCurves"/>.</summary>
 public abstract class ShapePart
 {
     /// <summary>The word a job uses.</summary>

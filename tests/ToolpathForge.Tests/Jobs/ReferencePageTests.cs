@@ -28,7 +28,8 @@ public class ReferencePageTests
             ["marks"] = ReferencePage.Table(JobKeys.Marks),
             ["place"] = ReferencePage.Table(JobKeys.OnEdge),
             ["shapes"] = string.Join('\n', ShapeList.All.Select(s => $"**`{s.Id}`**: {s.Says}\n\n{ReferencePage.Table(JobKeys.ShapeTable(s))}")),
-            ["parts"] = string.Join('\n', PartList.All.Select(p => $"**`{p.Id}`**: {p.Says}\n\n{ReferencePage.Table(JobKeys.PartTable(p))}")),
+            ["parts"] = string.Join('\n', PartList.All.Select(p => $"**`{p.Id}`**: {p.Says}\n\n{ReferencePage.Table(JobKeys.PartTable(p, PartList.All))}")),
+            ["drawn curves"] = string.Join('\n', DrawnCurves.All.Select(p => $"**`{p.Id}`**: {p.Says}\n\n{ReferencePage.Table(JobKeys.PartTable(p, DrawnCurves.All))}")),
         };
         Same(Repo.Path("samples", "README.md"), parts);
     }

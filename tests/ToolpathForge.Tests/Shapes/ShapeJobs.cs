@@ -42,6 +42,19 @@ internal static class ShapeJobs
             { kind = 'fillet', radius = '0.04 w' },
         ]
         """,
+        """
+        kind = 'drawn', depth = '0.5 w', curve = [
+            { kind = 'line', x = 0, y = 10 },
+            { kind = 'bezier', x1 = 0, y1 = 30, x2 = 40, y2 = 20, x = 60, y = 40 },
+            { kind = 'arc', x = 80, y = 60, radius = 25, form = 'scoop' },
+        ]
+        """,
+        """
+        kind = 'drawn', run = '0.8 w', depth = '0.5 w', end-cut = '10 deg', curve = [
+            { kind = 'arc', x = 3, y = 2, radius = 4, form = 'scoop' },
+            { kind = 'ellipse', x = 6, y = 4, radius-x = 3, radius-y = 2, tilt = '20 deg', form = 'belly' },
+        ]
+        """,
     ];
 
     /// <summary>The text of a job.</summary>

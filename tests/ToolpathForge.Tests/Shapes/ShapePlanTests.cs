@@ -26,7 +26,7 @@ public class ShapePlanTests
     public void Ten_shapes_and_more_beside_the_quarter_ellipse_are_tried()
     {
         string[] tried = [.. ShapeList.All.Select(s => s.Id).Where(id => ShapeJobs.Shares.Any(s => s.Contains($"kind = '{id}'", StringComparison.Ordinal)))];
-        Assert.Equal(ShapeList.All.Select(s => s.Id).Where(id => id is not ("quarter-ellipse" or "drawn")), tried.Where(id => id != "drawn"));
+        Assert.Equal(ShapeList.All.Select(s => s.Id).Where(id => id != "quarter-ellipse"), tried);
         Assert.True(tried.Length >= 10);
     }
 

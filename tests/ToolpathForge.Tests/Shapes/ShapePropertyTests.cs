@@ -20,9 +20,9 @@ public class ShapePropertyTests
         AnswerKind.Size => Gen.OneOf(Gen.Double[0, 1.2], Gen.Double[0, 0.2]).Select(share =>
             new Answer(Measure.Fixed(Math.Clamp(share * width, q.Least, q.Most)), default, "", Place.None)),
         AnswerKind.Angle => Gen.Double[q.Least, q.Most].Select(a => new Answer(default, new Angle(a), "", Place.None)),
-        AnswerKind.Number => Gen.Double[q.Least, q.Most].Select(a => new Answer(Measure.Fixed(a), default, "", Place.None)),
+        AnswerKind.Number => Gen.Double[Math.Max(q.Least, -1), Math.Min(q.Most, 10)].Select(a => new Answer(Measure.Fixed(a), default, "", Place.None)),
         AnswerKind.Choice => Gen.Int[0, q.Choices.Length - 1].Select(i => new Answer(default, default, q.Choices[i], Place.None)),
-        _ => Gen.Int[0, PartList.All.Length - 1].SelectMany(i => PartWith(PartList.All[i], width)).Array[1, 5]
+        _ => Gen.Int[0, q.PartKinds.Length - 1].SelectMany(i => PartWith(q.PartKinds[i], width)).Array[1, 5]
             .Select(parts => new Answer(default, default, "", Place.None) { Parts = [.. parts] }),
     };
 

@@ -135,6 +135,30 @@ public sealed record SplineCurve : Curve
         }
     }
 
+    /// <summary>
+    /// Parameters within the curve between which the coordinate along an axis only rises or only falls, in order: the knots, and the roots of the
+    /// coordinate's derivative, whose sign is that of x'w - xw'.
+    /// </summary>
+    /// <param name="axis">Unit direction.</param>
+    internal IEnumerable<double> TurnsAlong(Point2 axis)
+    {
+        for (int i = 0; i < _pieces.Length; i++)
+        {
+            if (i > 0)
+            {
+                yield return _breaks[i];
+            }
+
+            BezierPiece piece = _pieces[i];
+            (Bernstein x, _) = piece.SeenFrom(piece.Pole(0), axis);
+            Bernstein slope = piece.IsRational ? (x.Derivative() * piece.W) - (x * piece.W.Derivative()) : x.Derivative();
+            foreach (double u in slope.Roots(1e-14 * slope.Magnitude).Where(u => u is > 0 and < 1))
+            {
+                yield return _breaks[i] + (u * (_breaks[i + 1] - _breaks[i]));
+            }
+        }
+    }
+
     private (BezierPiece Piece, double U, double Span) At(double t)
     {
         int piece = 0;

@@ -20,7 +20,7 @@ internal sealed class Composed : Shape
 
     public override ImmutableArray<Question> Questions { get; } =
     [
-        Question.Parts("part", "The parts from the lower edge to the nose, each going on where the one before ends.", 1, 40),
+        Question.Parts("part", "The parts from the lower edge to the nose, each going on where the one before ends.", 1, 40, PartList.All),
         .. ProfileMaker.Common,
     ];
 

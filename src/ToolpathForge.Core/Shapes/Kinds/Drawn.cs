@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
+
+namespace ToolpathForge.Shapes;
+
+/// <summary>A line of the person's own, given as curves, scaled to the board.</summary>
+internal sealed class Drawn : Shape
+{
+    /// <summary>The line does not lead up the board and towards its end.</summary>
+    internal static readonly FindingKind NotForwards = new(
+        "drawn-not-forwards",
+        Severity.Stop,
+        "From its beginning to its end the drawn line goes {found} {way}; it must go more than {allowed} there to be scaled.",
+        "Draw it from the lower edge of the board, up and to the right.");
+
+    /// <summary>Neither size says how large the drawing becomes.</summary>
+    internal static readonly FindingKind NoSize = new(
+        "drawn-no-size",
+        Severity.Stop,
+        "Nothing says how large the drawn line becomes.",
+        "Give run or depth, or both to stretch it.");
+
+    public override string Id => "drawn";
+
+    public override string Says => "A line of your own, given as lines, arcs, ellipses and Bézier curves, scaled to the board.";
+
+    public override ImmutableArray<Question> Questions { get; } =
+    [
+        Question.Parts("curve", "The curves from the lower edge to the nose, the first from 0, 0, each going on where the one before ended.", 1, 200, DrawnCurves.All),
+        Question.Size("run", "How far it reaches along the board when it is scaled.", null, 1, 2000).ElseFrom("follows from depth"),
+        Question.Size("depth", "How far it reaches up the board when it is scaled.", null, 1, 1000).ElseFrom("follows from run"),
+        .. ProfileMaker.Common,
+    ];
+
+    /// <summary>
+    /// Places any open chain of curves as a profile: the door for lines that come from elsewhere. Its beginning comes to the board's lower edge, and it is scaled
+    /// by what the answers say of run and depth.
+    /// </summary>
+    /// <param name="line">Open; each curve begins where the one before ends; drawn as a right-hand piece is seen, X towards the tip, Y up the board, in any unit.</param>
+    /// <param name="spec">Answers run or depth or both, and what is common to all shapes.</param>
+    /// <param name="width">Design width of the board, mm.</param>
+    /// <param name="findings">Takes what is wrong.</param>
+    internal static Profile? Place(Outline line, ShapeSpec spec, double width, ICollection<Finding> findings)
+    {
+        ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
+        double? run = spec.Has("run") ? sizes.Rounded(spec, "run") : null;
+        double? depth = spec.Has("depth") ? sizes.Rounded(spec, "depth") : null;
+        if (run is null && depth is null)
+        {
+            findings.Add(Finding.Of(NoSize, spec.At));
+            return null;
+        }
+
+        Point2 from = line.Curves[0].Start;
+        Point2 way = line.Curves[^1].End - from;
+        if (!Forwards(run is not null, way.X, "along the board", spec, findings) || !Forwards(depth is not null, way.Y, "up the board", spec, findings))
+        {
+            return null;
+        }
+
+        double alongScale = (run / way.X) ?? (depth!.Value / way.Y);
+        double upScale = (depth / way.Y) ?? alongScale;
+        var pen = new ShapePen();
+        foreach (Curve curve in line.Curves)
+        {
+            pen.Add(CurveScale.Of(curve, from, alongScale, upScale));
+        }
+
+        return ProfileMaker.Finish(pen, spec, sizes, "drawn curve", findings);
+    }
+
+    public override Profile? Scale(ShapeSpec spec, double width, ICollection<Finding> findings)
+    {
+        // The curves' own numbers are neither shares nor rounded.
+        var asDrawn = new ShapeSizes(width, 0, findings);
+        var pen = new ShapePen();
+        foreach (PartSpec curve in spec.Answers["curve"].Parts)
+        {
+            if (!curve.Part.Draw(pen, curve, asDrawn, findings))
+            {
+                return null;
+            }
+        }
+
+        return Place(new Outline([.. pen.Curves], false), spec, width, findings);
+    }
+
+    private static bool Forwards(bool scaled, double way, string side, ShapeSpec spec, ICollection<Finding> findings)
+    {
+        const double Least = 1e-6;
+        if (!scaled || way > Least)
+        {
+            return true;
+        }
+
+        findings.Add(Finding.Of(NotForwards, spec.Where("curve"), Quantity.Number(way), Quantity.Number(Least), Arg.Of("way", side)));
+        return false;
+    }
+}
