@@ -96,8 +96,11 @@ public static class PieceDrawing
         double below = box.MinY;
         const double Row = DrawingStyle.RowStep;
         const double First = DrawingStyle.FirstRow;
-        elements.Add(new LinearDimension(start, nose, MeasuredAlong.Horizontal, say(p.Run), -First, below));
-        elements.Add(new LinearDimension(nose, start, MeasuredAlong.Vertical, say(p.Depth), -First, box.MaxX));
+
+        // Run and depth are measured to the nose before any easing of it.
+        Point2 corner = start + new Point2(p.Run, p.Depth);
+        elements.Add(new LinearDimension(start, corner, MeasuredAlong.Horizontal, say(p.Run), -First, below));
+        elements.Add(new LinearDimension(corner, start, MeasuredAlong.Vertical, say(p.Depth), -First, box.MaxX));
         elements.Add(new LinearDimension(end, start, MeasuredAlong.Vertical, say(p.Width), -First - Row, box.MaxX));
         if (piece.Make is PatternMake make)
         {

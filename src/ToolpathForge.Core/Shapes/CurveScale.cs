@@ -25,6 +25,24 @@ internal static class CurveScale
         };
     }
 
+    /// <summary>No point, centre, radius or control point of the scaled curve is farther than this from the origin along X and Y together, mm.</summary>
+    /// <param name="curve">The curve.</param>
+    /// <param name="origin">What becomes the origin.</param>
+    /// <param name="x">Scale along X.</param>
+    /// <param name="y">Scale along Y.</param>
+    internal static double Reach(Curve curve, Point2 origin, double x, double y)
+    {
+        double Of(Point2 v) => (Math.Abs(v.X) * x) + (Math.Abs(v.Y) * y);
+        double At(Point2 p) => Of(p - origin);
+        return curve switch
+        {
+            ArcCurve arc => At(arc.Center) + (arc.Radius * (x + y)),
+            EllipseCurve e => At(e.Center) + Of(e.Major) + Of(e.Minor),
+            SplineCurve s => s.Poles.Max(At),
+            _ => Math.Max(At(curve.Start), At(curve.End)),
+        };
+    }
+
     // Conjugate half diameters p, q: p cos u + q sin u. The axes are where the derivative of its square vanishes: tan 2u = 2 p·q/(p² - q²) (any text on conics).
     private static EllipseCurve WithAxes(Point2 center, Point2 p, Point2 q, double start, double sweep)
     {

@@ -76,6 +76,7 @@ public class DrawnTests
     [InlineData("depth = '3', curve = [ { kind = 'line', x = 4, y = 0 } ]", "drawn-not-forwards")]
     [InlineData("depth = '3', curve = [ { kind = 'arc', x = 4, y = 3, radius = 2, form = 'scoop' } ]", "drawn-radius-short")]
     [InlineData("depth = '3', curve = [ { kind = 'line', x = 0, y = 0 } ]", "part-unsettled")]
+    [InlineData("depth = '3', curve = [ { kind = 'bezier', x1 = 1, y1 = 2, x2 = 3, y2 = 2, x = 4, y = 0.0001 } ]", "drawn-too-large")]
     [InlineData("depth = '3', curve = [ { kind = 'bezier', x1 = 12, y1 = 5, x2 = -6, y2 = 5, x = 4, y = 3 } ]", "shape-crosses-itself")]
     [InlineData("depth = '3', curve = [ { kind = 'bezier', x1 = 1, y1 = -1, x2 = 3, y2 = 3, x = 4, y = 3 } ]", "shape-leaves-board")]
     public void What_cannot_be_is_refused(string answers, string code)

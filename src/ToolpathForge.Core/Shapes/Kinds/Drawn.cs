@@ -21,6 +21,16 @@ internal sealed class Drawn : Shape
         "Nothing says how large the drawn line becomes.",
         "Give run or depth, or both to stretch it.");
 
+    /// <summary>A small step between the ends would blow the rest up beyond measure.</summary>
+    internal static readonly FindingKind TooLarge = new(
+        "drawn-too-large",
+        Severity.Stop,
+        "Scaled so that its ends are as far apart as asked, the drawn line or one of its radii would reach {found}; at most {allowed} is taken.",
+        "Draw it with its end further from its beginning, along the board and up it.");
+
+    /// <summary>Nothing of a scaled line may be farther than this from its beginning, mm: the largest radius that any shape takes.</summary>
+    private const double Farthest = 100_000;
+
     public override string Id => "drawn";
 
     public override string Says => "A line of your own, given as lines, arcs, ellipses and Bézier curves, scaled to the board.";
@@ -61,6 +71,13 @@ internal sealed class Drawn : Shape
 
         double alongScale = (run / way.X) ?? (depth!.Value / way.Y);
         double upScale = (depth / way.Y) ?? alongScale;
+        double reach = line.Curves.Max(c => CurveScale.Reach(c, from, alongScale, upScale));
+        if (reach > Farthest)
+        {
+            findings.Add(Finding.Of(TooLarge, spec.Where("curve"), Quantity.Length(reach), Quantity.Length(Farthest)));
+            return null;
+        }
+
         var pen = new ShapePen();
         foreach (Curve curve in line.Curves)
         {
