@@ -9,7 +9,7 @@ namespace ToolpathForge.Tests.Wording;
 public class FindingKindsTests
 {
     private static readonly ImmutableArray<DeclaredFinding> s_all =
-        FindingKinds.In(typeof(Finding).Assembly, typeof(ToolpathForge.Service.CheckJob).Assembly);
+        FindingKinds.In(typeof(Finding).Assembly, typeof(ToolpathForge.Exchange.Dxf.DxfWriter).Assembly, typeof(ToolpathForge.Service.CheckJob).Assembly);
 
     [Fact]
     public void Every_kind_has_a_code_of_its_own_and_says_what_and_what_to_do()

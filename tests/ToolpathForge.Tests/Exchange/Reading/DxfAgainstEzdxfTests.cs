@@ -1,0 +1,64 @@
+using System.Text.Json;
+using ToolpathForge.Exchange.Reading;
+using ToolpathForge.Geometry;
+using ToolpathForge.Tests.Support;
+
+namespace ToolpathForge.Tests.Exchange.Reading;
+
+/// <summary>150 drawings written by ezdxf, a general-purpose library, over the versions of the format, text and binary: what we read is what it says that it wrote.</summary>
+public class DxfAgainstEzdxfTests
+{
+    private const double Near = 1e-6;
+
+    [Fact]
+    public void A_corpus_of_150_drawings_is_read_strictly_to_a_millionth()
+    {
+        using var folder = new Scratch();
+        int seed = Random.Shared.Next();
+        string request = $$"""{"folder": {{JsonSerializer.Serialize(folder.Root)}}, "seed": {{seed}}, "count": 150}""";
+        JsonElement made = JsonDocument.Parse(OutsideTool.Python("drawings_make.py", request, "ezdxf")).RootElement;
+        Assert.Equal(150, made.GetArrayLength());
+        foreach (JsonElement drawing in made.EnumerateArray())
+        {
+            string name = drawing.GetProperty("name").GetString()!;
+            ReadDrawing read = Drawn.Strict(File.ReadAllBytes(folder.Path(name)), name);
+            string about = $"seed {seed}, {name}";
+            Assert.True(read.IsUsable, about + ": " + string.Join("; ", read.Repairs.Concat(read.Findings).Select(f => f.Kind.Code)));
+            Assert.Equal($"DXF {drawing.GetProperty("version").GetString()}, {(drawing.GetProperty("binary").GetBoolean() ? "binary" : "text")}", read.Format);
+            Assert.Equal(Unit(drawing), read.Unit?.Millimetres);
+            Assert.Equal(1, read.Ignored.Where(i => i.Kind == "TEXT").Sum(i => i.Count));
+            Compare(drawing, read, about);
+        }
+    }
+
+    private static double? Unit(JsonElement drawing) => drawing.GetProperty("unit") is { ValueKind: JsonValueKind.Number } unit ? unit.GetDouble() : null;
+
+    private static void Compare(JsonElement drawing, ReadDrawing read, string about)
+    {
+        double unit = Unit(drawing) ?? 1;
+        Point2[][] theirs = [.. drawing.GetProperty("entities").EnumerateArray().SelectMany(e => e.GetProperty("curves").EnumerateArray())
+            .Select(c => c.EnumerateArray().Select(p => new Point2(p[0].GetDouble() * unit, p[1].GetDouble() * unit)).ToArray())];
+
+        // A closed polyline may begin with any of its edges, and one that is scaled unevenly comes as single curves: so each of theirs must be one of ours, and none is left.
+        List<Curve> ours = [.. read.Entities.SelectMany(e => e.Path.Curves)];
+        Assert.True(theirs.Length == ours.Count, $"{about}: {ours.Count} curves, ezdxf has {theirs.Length}");
+        foreach (Point2[] points in theirs)
+        {
+            int same = ours.FindIndex(curve => Off(curve, points) <= Near);
+            Assert.True(same >= 0, $"{about}: the nearest to the curve of ezdxf from {points[0]} over {points[points.Length / 2]} to {points[^1]} is {ours.Min(c => Off(c, points)):G3} mm off");
+            ours.RemoveAt(same);
+        }
+    }
+
+    private static double Off(Curve curve, Point2[] points)
+    {
+        (Point2 a, Point2 b) = (points[0], points[^1]);
+        double along = Math.Max(a.DistanceTo(curve.Start), b.DistanceTo(curve.End));
+        double against = Math.Max(a.DistanceTo(curve.End), b.DistanceTo(curve.Start));
+
+        // Where a whole circle or ellipse begins means nothing.
+        bool whole = a.DistanceTo(b) < Near && curve is ArcCurve or EllipseCurve;
+        double ends = whole ? curve.Start.DistanceTo(curve.End) : Math.Min(along, against);
+        return ends > Near ? ends : Math.Max(ends, points.Max(p => Nearest.Distance(curve, p)));
+    }
+}
