@@ -34,7 +34,7 @@ internal static class DxfEntityReader
             Unusable(record, "radius", radius);
         }
 
-        double start = part ? record.Need(50, "start angle") : 0;
+        double start = part ? record.Need(50, "start angle") % 360 : 0;
         double end = part ? record.Need(51, "end angle") : 360;
         double sweep = (end - start) % 360;
         sweep = sweep <= 0 ? sweep + 360 : sweep;
@@ -58,7 +58,8 @@ internal static class DxfEntityReader
             return null;
         }
 
-        double start = record.Or(41, 0);
+        // Within one turn: of an angle of many turns no digits would be left for the place on the curve.
+        double start = record.Or(41, 0) % Turn;
         double sweep = (record.Or(42, Turn) - start) % Turn;
         sweep = sweep <= Accuracy.SameDirection ? sweep + Turn : sweep;
         Space3 minor = extrusion.Unit().Cross(major) * ratio;
@@ -140,7 +141,7 @@ internal static class DxfEntityReader
             name,
             record.NeedPoint(10, "place"),
             scale,
-            record.Or(50, 0) * (Turn / 360),
+            record.Or(50, 0) % 360 * (Turn / 360),
             columnStep == 0 ? 1 : Math.Max(1, record.Whole(70, 1)),
             rowStep == 0 ? 1 : Math.Max(1, record.Whole(71, 1)),
             columnStep,

@@ -81,6 +81,13 @@ public class DxfReaderTests
     }
 
     [Fact]
+    public void Angles_of_countless_turns_leave_curves_of_one_turn()
+    {
+        ReadDrawing read = Drawn.Strict(Drawn.File("0 ELLIPSE 8 0 10 0 20 0 11 5 21 0 40 0.5 41 1e17 42 3 0 ARC 8 0 10 0 20 0 40 2 50 1e18 51 7"));
+        Assert.All(read.Entities, e => Assert.InRange(e.Path.Curves[0].Length, 1e-3, 10 * Math.PI));
+    }
+
+    [Fact]
     public void Extrusion_downwards_mirrors_x()
     {
         // By the arbitrary axis algorithm the X axis of (0, 0, -1) is (-1, 0, 0).
