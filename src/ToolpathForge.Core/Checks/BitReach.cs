@@ -3,7 +3,7 @@ using ToolpathForge.Findings;
 
 namespace ToolpathForge.Checks;
 
-/// <summary>Whether the bit can leave a square wall at all, and its edges reach through the stock.</summary>
+/// <summary>Whether the bit can leave a square wall at all; how deep it reaches is held by the settings (<see cref="Settings.JobSettings"/>).</summary>
 internal static class BitReach
 {
     /// <summary>The flutes end above the upper face before the tip is through.</summary>
@@ -26,13 +26,6 @@ internal static class BitReach
         {
             yield return Finding.Of(
                 WrongForm, input.At("bit"), Arg.Of("bit", input.Bit.Name), Arg.Of("kind", BitKinds.WordOf(input.Bit.Kind)));
-        }
-
-        double depth = input.Settings.Steps[^1];
-        if (input.Bit.FluteLength < depth - 1e-9)
-        {
-            yield return Finding.Of(
-                TooShort, input.At("bit"), Quantity.Length(input.Bit.FluteLength), Quantity.Length(depth), Arg.Of("bit", input.Bit.Name));
         }
     }
 }

@@ -21,6 +21,13 @@ internal static class MachineTravel
         "The bit must rise and fall over {found}; {machine} travels {allowed}.",
         "Lower the clearance, or use thinner stock.");
 
+    /// <summary>Nothing but the person sees to it that the machine has that room.</summary>
+    internal static readonly FindingKind RoomFromZero = new(
+        "room-from-zero",
+        Severity.Note,
+        "{machine} does not find its own limits: from the work zero the bit goes {left} to the left, {right} to the right, {near} towards you and {far} away from you.",
+        "Before the start move it to these ends by hand, raised, and see that it gets there.");
+
     internal static IEnumerable<Finding> Find(CheckInput input, CutPlan cut)
     {
         Box2 box = cut.Works.Aggregate(Box2.Empty, (all, work) => all.Union(work.Path.Extent));
@@ -42,6 +49,18 @@ internal static class MachineTravel
                     : Math.Max(size, Math.Max(box.MaxY - travel.MinY, travel.MaxY - box.MinY));
                 yield return Finding.Of(Outside, input.At("id"), Quantity.Length(reach), Quantity.Length(most), machine, Arg.Of("axis", axis));
             }
+        }
+
+        if (!input.Machine.Homing)
+        {
+            yield return Finding.Of(
+                RoomFromZero,
+                input.At("id"),
+                machine,
+                Arg.Of("left", Quantity.Length(Math.Max(0, -box.MinX))),
+                Arg.Of("right", Quantity.Length(Math.Max(0, box.MaxX))),
+                Arg.Of("near", Quantity.Length(Math.Max(0, -box.MinY))),
+                Arg.Of("far", Quantity.Length(Math.Max(0, box.MaxY))));
         }
 
         if (high - low > input.Machine.TravelZ)

@@ -39,7 +39,7 @@ internal static class StockAndBed
     private const double LeastSpoilboard = 6;
 
     // Common practice: a piece lighter than this is blown aside rather than thrown.
-    private const double LooseMass = 0.05;
+    internal const double LooseMass = 0.05;
 
     internal static IEnumerable<Finding> Find(CheckInput input)
     {
@@ -75,14 +75,20 @@ internal static class StockAndBed
 
         if (input.Make is BoardEndMake)
         {
-            Box2 stock = input.Clamping.Stock.Box;
-            double area = (stock.Width * stock.Height) - input.Pieces.Sum(p => Math.Abs(p.Contour.SignedArea));
-            double mass = area * input.Make.Thickness * input.Make.Material.Density * 1e-9;
+            double mass = WasteMass(input);
             if (mass > LooseMass)
             {
                 yield return Finding.Of(
                     WasteLoose, input.At("stock"), new Quantity(mass, QuantityKind.Mass), new Quantity(LooseMass, QuantityKind.Mass));
             }
         }
+    }
+
+    /// <summary>Mass of what comes free of a board's end, kg: all of the stock on the bed that is not the piece.</summary>
+    internal static double WasteMass(CheckInput input)
+    {
+        Box2 stock = input.Clamping.Stock.Box;
+        double area = (stock.Width * stock.Height) - input.Pieces.Sum(p => Math.Abs(p.Contour.SignedArea));
+        return area * input.Make.Thickness * input.Make.Material.Density * 1e-9;
     }
 }

@@ -165,7 +165,11 @@ public sealed record BoardEndMake(
     double EndAllowance,
     double FenceRoom,
     Places At)
-    : Make(Id, Count, Board, DesignWidth, Material, Thickness, Shape, Bit, Cut, At);
+    : Make(Id, Count, Board, DesignWidth, Material, Thickness, Shape, Bit, Cut, At)
+{
+    /// <summary>Whether a stand at bed height carries what hangs over the bed.</summary>
+    public bool Stand { get; init; }
+}
 
 /// <summary>How a make is to be cut, where the job says so; null leaves it to the catalogue and the rules.</summary>
 /// <param name="Speed">Spindle speed, rev/min.</param>

@@ -41,6 +41,7 @@ internal static class JobKeys
         Key.Length("allowance", "How far the raw end stands past the finished tip.", 0.5, 100).Else("1/8 in", "3 mm"),
         Key.Length("fence-room", "How far past the reference edge the bit may cut into a sacrificial, metal-free fence.", 0, 100)
             .ElseFrom("the bit's diameter and 3 mm"),
+        Key.Flag("stand", "Whether a stand at bed height carries what hangs over the bed.").Else("false"),
     ]);
 
     internal static TableKeys Cut { get; } = new("cut",

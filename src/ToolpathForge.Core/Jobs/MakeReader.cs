@@ -165,6 +165,7 @@ internal static partial class MakeReader
             end.AmountOrNull("fence-room") ?? (c.Bit.Diameter + FenceMargin),
             c.At)
         {
+            Stand = end.Flag("stand"),
             Openings = c.Openings,
             Marks = c.Marks,
         };

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Checks;
+using ToolpathForge.Checks.Settings;
 using ToolpathForge.Clampings;
 using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
@@ -29,9 +30,9 @@ internal static class ClampingPlanner
         var input = new CheckInput(job, clamping, piece.Make.Bit, settings, fits);
         Finding[] before =
         [
-            .. BitReach.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
+            .. BitReach.Find(input), .. JobSettings.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
             .. TightCurve.Find(input, budget.Total - budget.Fit - budget.Rounding), .. DeepSlots.Find(input), .. SkinThickness.Find(input),
-            .. OpeningFit.Find(input), .. MarkTool.Find(input), .. tasks.Where(t => !t.Outline).SelectMany(t => OfOtherBit(input, t)),
+            .. BoardTabs.Find(input), .. OpeningFit.Find(input), .. MarkTool.Find(input), .. tasks.Where(t => !t.Outline).SelectMany(t => OfOtherBit(input, t)),
         ];
         findings.AddRange(before);
 
@@ -68,6 +69,8 @@ internal static class ClampingPlanner
         };
 
         // What only engraves need not reach through the stock, nor leave a square wall.
-        return task.Openings.Length > 0 ? [.. BitReach.Find(own), .. FeedsAndSpeeds.Find(own)] : FeedsAndSpeeds.Find(own);
+        return task.Openings.Length > 0
+            ? [.. BitReach.Find(own), .. JobSettings.FindOfBit(own), .. FeedsAndSpeeds.Find(own)]
+            : [.. JobSettings.FindEngraving(own), .. FeedsAndSpeeds.Find(own)];
     }
 }

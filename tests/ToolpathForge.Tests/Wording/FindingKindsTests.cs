@@ -36,6 +36,11 @@ public class FindingKindsTests
         Assert.All(s_all, d => Assert.All(FindingText.Placeholders(d.Kind), name => Assert.Contains(name, given)));
     }
 
+    // The page is made from all kinds and all fault codes, so that none can be missing; each is filled with an example.
+    [Fact]
+    public void The_reference_of_findings_is_what_the_code_can_say() =>
+        Support.Golden.SameFile(Support.Repo.Path("shared", "findings.md"), System.Text.Encoding.UTF8.GetBytes(FindingsPage.Text(s_all)));
+
     [Fact]
     public void A_finding_is_worded_in_the_persons_unit()
     {

@@ -43,6 +43,15 @@ public sealed record MachineQuestion(Bit Bit, Material Material, Machine Machine
     /// <summary>The board that hangs out; null for none.</summary>
     public Overhang? Overhang { get; init; }
 
+    /// <summary>How far above the stock the bit travels between cuts; null where it is not said.</summary>
+    public double? Clearance { get; init; }
+
+    /// <summary>Deepest that one finishing pass cuts anew; null for the whole depth.</summary>
+    public double? FinishStep { get; init; }
+
+    /// <summary>Thickness of the stock where the cut does not go through it; null for the depth without the overcut.</summary>
+    public double? Thickness { get; init; }
+
     /// <summary>Thickness of the stock.</summary>
-    public double Stock => Depth - Overcut;
+    public double Stock => Thickness ?? (Depth - Overcut);
 }

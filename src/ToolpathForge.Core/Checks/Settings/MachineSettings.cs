@@ -82,6 +82,16 @@ public static class MachineSettings
         yield return Row("height under gantry", Length(high), null, q.Machine.Opening, "machine", high > q.Machine.Opening + 1e-9
             ? Lengths(SettingFindings.OpeningLow, high, q.Machine.Opening, Arg.Of("machine", q.Machine.Name))
             : null);
+        if (q.Clearance is { } clearance)
+        {
+            // Raised over the stock, tip and stick-out still fit between bed and collet; no more stick-out is counted than the cut needs.
+            double raised = high + clearance + q.Depth + NutRoom;
+            bool told = high > q.Machine.Opening + 1e-9;
+            yield return Row("height of raised collet", Length(raised), null, q.Machine.Opening, "machine", raised > q.Machine.Opening + 1e-9 && !told
+                ? Lengths(SettingFindings.RaisedLow, raised, q.Machine.Opening, Arg.Of("machine", q.Machine.Name))
+                : null);
+        }
+
         if (q.Spoilboard is { } spoilboard)
         {
             double left = spoilboard - q.Overcut;
@@ -117,7 +127,7 @@ public static class MachineSettings
     private static IEnumerable<SettingRow> Pushed(MachineQuestion q, Feeds feeds)
     {
         double chip = SideLoad.ThickestChip(feeds.ChipLoad(q.Bit.Flutes), q.Allowance, q.Bit.Diameter);
-        double force = SideLoad.Force(q.Material.CuttingForce, q.Depth, chip);
+        double force = SideLoad.Force(q.Material.CuttingForce, q.FinishStep ?? q.Depth, chip);
         double most = q.Allowance / 3 / SideLoad.GivingWay(1, q.Depth + NutRoom, q.Bit, q.Machine.Stiffness);
         double step = most / SideLoad.Force(q.Material.CuttingForce, 1, chip);
         yield return new SettingRow("side force, finish", new(force, QuantityKind.Force), null, new(most, QuantityKind.Force), "frame and bit", force > most + 1e-9

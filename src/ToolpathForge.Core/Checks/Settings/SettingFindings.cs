@@ -47,6 +47,12 @@ internal static class SettingFindings
         "Stock and spoilboard are {found} high; under the gantry of {machine} there is room for {allowed}.",
         "Use thinner stock or a thinner spoilboard, or finish by hand along an edge cut part way.");
 
+    internal static readonly FindingKind RaisedLow = new(
+        "raised-too-high",
+        Severity.Stop,
+        "Raised over the stock, the bit takes {found} between bed and collet; {machine} has room for {allowed}.",
+        "Lower the clearance, or use thinner stock or a thinner spoilboard.");
+
     internal static readonly FindingKind RimFast = new(
         "rim-too-fast",
         Severity.Stop,
@@ -56,7 +62,7 @@ internal static class SettingFindings
     internal static readonly FindingKind FinishPushed = new(
         "finish-pushed-aside",
         Severity.Warn,
-        "A finish at full depth pushes with {found}; more than {allowed} moves bit and frame by over a third of what roughing leaves.",
+        "A finishing pass pushes with {found}; more than {allowed} moves bit and frame by over a third of what roughing leaves.",
         "Finish in steps of {step} at most, and go over it once more.");
 
     internal static readonly FindingKind OnlyRamps = new(

@@ -1,0 +1,95 @@
+using ToolpathForge.Findings;
+using ToolpathForge.Planning;
+
+namespace ToolpathForge.Tests.Checks.Jobs;
+
+/// <summary>Set-ups that a carpenter knows the answer to, worked by hand; figures in the comments.</summary>
+public class AcceptanceTests
+{
+    private static readonly (string, string) s_fir = ("western-red-cedar", "douglas-fir");
+
+    private static Finding[] Stops(Finding[] findings) => [.. findings.Where(f => f.Kind.Severity == Severity.Stop)];
+
+    // 5.6 + 0.3 = 5.9 in passes of at most half a diameter, 3.175: two of 2.95.
+    [Fact]
+    public void A_hardboard_pattern_takes_two_passes()
+    {
+        (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.Plate);
+        Assert.Empty(Stops(findings));
+        PlannedProgram program = Assert.Single(plan!.Programs);
+        Assert.Equal([2.95, 5.9], program.Cut.Settings.Steps.Select(s => Math.Round(s, 9)));
+        Assert.Equal(16000, program.Cut.Settings.Speed);
+    }
+
+    // 25.4 + 0.4 = 25.8 deep.
+    [Fact]
+    public void A_cedar_bracket_is_cut_straight_into_the_board()
+    {
+        (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.Board);
+        Assert.Empty(Stops(findings));
+        Assert.Equal(25.8, Assert.Single(plan!.Programs).Cut.Settings.Steps[^1], 9);
+    }
+
+    // Fir 2x6, 8 ft, both ends, sloping grain, a stand: one program, run twice.
+    [Fact]
+    public void Both_ends_of_a_rafter_with_sloping_grain_come_from_one_program()
+    {
+        (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
+            SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x6\"\ncount = 2"), ("desktop-400", "tall"), ("upcut-1/4-long", "upcut-1/2-long"), ("thickness = \"25.4 mm\", ", ""),
+            ("length = \"30\", on-bed = \"14\"", "length = \"96\", on-bed = \"20\", grain-slope = \"1:8\""),
+            ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"5\", depth = \"3\""), ("allowance = \"1/8\"", "allowance = \"1/8\", stand = true")));
+        Assert.Empty(Stops(findings));
+        Assert.Equal(2, Assert.Single(plan!.Programs).Cut.Clamping.Times);
+    }
+
+    // Fir 4x8 is 88.9 thick; 76 of bit less 19 of grip leave 57, and the cut needs 88.9 + 0.5 = 89.4.
+    [Fact]
+    public void A_bit_that_is_too_short_for_a_post_is_refused()
+    {
+        (_, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
+            SetUpJobs.Board, s_fir, ("\"1x6\"", "\"4x8\""), ("desktop-400", "tall"), ("upcut-1/4-long", "thin-76"), ("thickness = \"25.4 mm\", ", ""), ("0.4 mm", "0.5 mm")));
+        Finding stop = Assert.Single(Stops(findings));
+        Assert.Equal("stick-out-too-short", stop.Kind.Code);
+        Assert.Equal(57, stop.Found!.Value.Value, 9);
+        Assert.Equal(89.4, stop.Allowed!.Value.Value, 9);
+    }
+
+    // By statics: 480 kg/m3 x 38.1 x 285.75 x 4876.8 mm = 25.485 kg; 25.485 x 9.80665 x (2.4384 - 0.4) m = 509.45 N m; the machine's own 30 x 9.807 x 0.25 = 73.5.
+    [Fact]
+    public void A_long_board_without_a_stand_would_tip_a_light_machine()
+    {
+        string job = SetUpJobs.With(
+            SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x12\""), ("upcut-1/4-long", "long-80"), ("thickness = \"25.4 mm\", ", ""), ("spoilboard = \"12 mm\"", "spoilboard = \"7 mm\"\nclearance = \"2 mm\""),
+            ("length = \"30\", on-bed = \"14\"", "length = \"192\", on-bed = \"400 mm\""));
+        Finding stop = Assert.Single(Stops(SetUpJobs.Plan(job).Findings));
+        Assert.Equal("board-tips-machine", stop.Kind.Code);
+        Assert.InRange(stop.Found!.Value.Value, 509.4, 509.5);
+        Assert.Equal(30 * 9.80665 * 0.25 / 2, stop.Allowed!.Value.Value, 9);
+        Assert.Equal(14, stop.Place.Line);
+        Assert.Empty(Stops(SetUpJobs.Plan(SetUpJobs.With(job, ("allowance = \"1/8\"", "allowance = \"1/8\", stand = true"))).Findings));
+    }
+
+    // Scooped out of 38.1: a quarter of the ellipse 152.4 x 95.25, 0.208 kg, and the strip of 3.2 past the tip, 0.011 kg.
+    [Fact]
+    public void Tabs_on_a_boards_end_are_refused()
+    {
+        (_, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
+            SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x8\""), ("desktop-400", "tall"), ("upcut-1/4-long", "long-80"), ("thickness = \"25.4 mm\", ", ""),
+            ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"6\", depth = \"3 3/4\""), ("overcut", "tabs = 4, overcut")));
+        Finding stop = Assert.Single(Stops(findings));
+        Assert.Equal("tabs-on-board-end", stop.Kind.Code);
+        Assert.InRange(stop.Found!.Value.Value, 0.205, 0.225);
+    }
+
+    // In a corner of 90° a circle of 6.35 stays (6.35 - 3)(√2 - 1) = 1.388 off a fillet of 3.
+    [Fact]
+    public void A_fillet_tighter_than_the_bit_is_refused()
+    {
+        (_, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
+            SetUpJobs.Board, ("western-red-cedar", "yellow-poplar"), ("desktop-400", "tall"), ("upcut-1/4-long", "upcut-1/2"), ("thickness = \"25.4 mm\"", "thickness = \"3/4\""),
+            ("kind = \"quarter-ellipse\", form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "kind = \"step\", run = \"3\", depth = \"2 1/2\", fillet = \"3 mm\"")));
+        Finding stop = Assert.Single(Stops(findings));
+        Assert.Equal("curve-too-tight", stop.Kind.Code);
+        Assert.Equal(1.39, stop.Found!.Value.Value, 2);
+    }
+}
