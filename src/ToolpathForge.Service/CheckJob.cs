@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ToolpathForge.Planning;
 using ToolpathForge.Plugin.Contract;
 using ToolpathForge.Service.Files;
@@ -27,7 +28,14 @@ public static class CheckJob
         return new Report(
             walked.ExitCode,
             walked.Teller.Remarks(walked.Findings),
-            walked.Plan is { } plan ? PlanSections.Of(plan, walked.WirePrograms.Length > 0, walked.ExitCode == ExitCodes.Fine ? "Nothing stands in the way; cut writes these programs." : null) : [],
+            walked.Plan is { } plan ? Sections(plan, walked) : [],
             () => WireJson.Text(reply));
     }
+
+    private static ImmutableArray<Section> Sections(Plan plan, Walked walked) =>
+    [
+        .. PlanSections.Of(plan, walked.WirePrograms.Length > 0, null),
+        .. JobSettingsTables.Of(plan),
+        .. walked.ExitCode == ExitCodes.Fine ? (ImmutableArray<Section>)[Section.Of("Nothing stands in the way; cut writes these programs.")] : [],
+    ];
 }

@@ -28,6 +28,18 @@ public class SampleTests
         Assert.Equal(before, Scratch.Snapshot(folder));
     }
 
+    // A job that is stopped has no programs; its settings are told all the same, and the broken one shows.
+    [Fact]
+    public void Check_shows_the_broken_setting_of_a_job_that_is_stopped()
+    {
+        using var scratch = new Scratch();
+        Command.Ran ran = Command.Run("check", scratch.Write("porch.toml", SamplePlan.Text.Replace("upcut-1/4-long", "upcut-1/4", StringComparison.Ordinal)));
+        Assert.Equal(1, ran.Code);
+        string[] broken = [.. ran.Out.Split('\n').Where(line => line.Contains(" broken ", StringComparison.Ordinal)).Select(line => line.Split("  ")[0])];
+        Assert.Equal(["flute length", "shank"], broken);
+        Assert.DoesNotContain("Nothing stands in the way", ran.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Check_writes_nothing_and_says_that_nothing_stands_in_the_way()
     {
@@ -36,6 +48,11 @@ public class SampleTests
         Command.Ran ran = Command.Run("check", job);
         Assert.Equal(0, ran.Code);
         Assert.Contains("Nothing stands in the way", ran.Out, StringComparison.Ordinal);
+
+        // The settings of every program, those that are alike together.
+        Assert.Contains("\nrafter-tail, beam-end, purlin-end: 1/4 in down-cut spiral in Hardboard, on: Desktop, 400 x 400 mm.\n", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("\nbracket: 1/4 in up-cut spiral, long in Western red cedar", ran.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("broken", ran.Out, StringComparison.Ordinal);
         Assert.Equal("porch.toml", Scratch.Names(scratch.Root));
     }
 

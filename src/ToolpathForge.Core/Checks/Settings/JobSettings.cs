@@ -7,7 +7,7 @@ using ToolpathForge.Jobs;
 namespace ToolpathForge.Checks.Settings;
 
 /// <summary>Asks of a job's own figures what a check without a job asks of options, so that both answer alike.</summary>
-internal static class JobSettings
+public static class JobSettings
 {
     /// <summary>What keeps a bit from its depth, the weightiest first: told once, not in four ways.</summary>
     private static readonly ImmutableArray<FindingKind> s_reach =
@@ -26,8 +26,11 @@ internal static class JobSettings
     /// <param name="make">What is cut.</param>
     /// <param name="bit">With what.</param>
     /// <param name="settings">The numbers it cuts with.</param>
-    internal static SettingsAnswer Of(Job job, Make make, Bit bit, CutSettings settings)
+    public static SettingsAnswer Of(Job job, Make make, Bit bit, CutSettings settings)
     {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(make);
+        ArgumentNullException.ThrowIfNull(settings);
         double depth = settings.Steps[^1];
         var question = new MachineQuestion(bit, make.Material, job.Machine, depth)
         {
@@ -41,9 +44,23 @@ internal static class JobSettings
             PassDepth = depth / settings.Steps.Length,
             Allowance = settings.Allowance,
             FinishStep = settings.FinishSteps[^1] / settings.FinishSteps.Length,
+            WholeWall = true,
             Overhang = make is BoardEndMake end ? new Overhang(end.BoardLength, end.DesignWidth, Math.Min(end.OnBed, end.BoardLength), end.Stand) : null,
         };
         return MachineSettings.Of(question);
+    }
+
+    /// <summary>The bits that cut through a make and the numbers they would cut with, before anything is planned; bits that only engrave are left out.</summary>
+    /// <param name="job">Gives the machine.</param>
+    /// <param name="make">What is cut.</param>
+    public static ImmutableArray<(Bit Bit, CutSettings Settings)> Unplanned(Job job, Make make)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(make);
+
+        // The perimeter decides the number of tabs alone, which no setting here depends on.
+        CutSettings outline = CutSettings.For(make, job.Machine, 0, make.Cut.Skin ?? 0);
+        return [.. BitTask.For(make, job.Machine, outline).Where(t => t.Outline || t.Openings.Length > 0).Select(t => (t.Bit, t.Settings))];
     }
 
     /// <summary>What is wrong with the bit that cuts an outline or openings.</summary>
@@ -51,14 +68,6 @@ internal static class JobSettings
     {
         ImmutableArray<Finding> found = Of(input.Job, input.Make, input.Bit, input.Settings).Findings;
         Finding? reach = s_reach.Select(k => found.FirstOrDefault(f => f.Kind == k)).FirstOrDefault(f => f is not null);
-
-        // A finish in passes cuts walls that edges shorter than the depth would leave untouched above: thin shank or not, it stops here.
-        double depth = input.Settings.Steps[^1];
-        if (reach is null && input.Bit.FluteLength < depth - 1e-9)
-        {
-            reach = Finding.Of(
-                BitReach.TooShort, Place.None, Quantity.Length(input.Bit.FluteLength), Quantity.Length(depth), Arg.Of("bit", input.Bit.Name));
-        }
 
         // Of a bit that has the wrong form altogether it does not matter how deep it reaches.
         if (reach is not null && input.Bit.CutsSquareWall)

@@ -49,6 +49,9 @@ public sealed record MachineQuestion(Bit Bit, Material Material, Machine Machine
     /// <summary>Deepest that one finishing pass cuts anew; null for the whole depth.</summary>
     public double? FinishStep { get; init; }
 
+    /// <summary>Whether the edges must reach over the whole depth even where the shank is thin enough to follow: a wall is finished in one pass.</summary>
+    public bool WholeWall { get; init; }
+
     /// <summary>Thickness of the stock where the cut does not go through it; null for the depth without the overcut.</summary>
     public double? Thickness { get; init; }
 

@@ -42,13 +42,13 @@ public static class MachineSettings
         Bit bit = q.Bit;
         bool deeper = q.Depth > bit.FluteLength + 1e-9;
         double thinnest = bit.Diameter - (2 * ShankRoom);
-        bool follows = bit.Shank <= thinnest + 1e-9;
-        yield return Row("flute length", Length(bit.FluteLength), q.Depth, null, "depth of the cut", !deeper ? null : follows
+        bool thin = bit.Shank <= thinnest + 1e-9;
+        yield return Row("flute length", Length(bit.FluteLength), q.Depth, null, "depth of the cut", !deeper ? null : thin && !q.WholeWall
             ? Lengths(SettingFindings.EdgesShort, bit.FluteLength, q.Depth)
             : Lengths(BitReach.TooShort, bit.FluteLength, q.Depth, Arg.Of("bit", bit.Name)));
         yield return Row("shank", Length(bit.Shank), null, deeper ? Math.Min(thinnest, q.Machine.Collet) : Finite(q.Machine.Collet), deeper ? "or it rubs above the edges" : "collet",
             bit.Shank > q.Machine.Collet + 1e-9 ? Lengths(SettingFindings.ColletSmall, bit.Shank, q.Machine.Collet, Arg.Of("machine", q.Machine.Name))
-            : deeper && !follows ? Lengths(SettingFindings.ShankInCut, bit.Shank, thinnest)
+            : deeper && !thin ? Lengths(SettingFindings.ShankInCut, bit.Shank, thinnest)
             : null);
 
         double least = Grip.Least(bit.Shank);

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using ToolpathForge.Catalogue;
+using ToolpathForge.Checks.Settings;
+using ToolpathForge.Cutting;
+using ToolpathForge.Jobs;
+using ToolpathForge.Planning;
+
+namespace ToolpathForge.Service.Telling;
+
+/// <summary>The settings of a job's programs as tables: each setting, what it is, what it may be, and the verdict.</summary>
+internal static class JobSettingsTables
+{
+    /// <summary>
+    /// A table for every make and every bit that cuts through it, those alike in all together; where nothing could be planned, with the numbers that it
+    /// would be cut with.
+    /// </summary>
+    internal static IEnumerable<Section> Of(Plan plan) => plan.Job.Makes
+        .SelectMany(make => Bits(plan, make).Select(b => (make.Id, Answer: JobSettings.Of(plan.Job, make, b.Bit, b.Settings))))
+        .SelectMany(a => SettingsTables.Of(a.Answer, plan.Job.Unit).Select(section => (a.Id, section)))
+        .GroupBy(a => string.Join('\n', a.section.Lines.Concat(a.section.Rows.SelectMany(r => r))), StringComparer.Ordinal)
+        .Select(alike => alike.First().section with { Lines = [$"{string.Join(", ", alike.Select(a => a.Id).Distinct(StringComparer.Ordinal))}: {alike.First().section.Lines[0]}"] });
+
+    private static ImmutableArray<(Bit Bit, CutSettings Settings)> Bits(Plan plan, Make make)
+    {
+        ImmutableArray<(Bit, CutSettings)> planned =
+        [
+            .. plan.Programs.Concat(plan.FailedProofs).Where(p => p.Cut.Clamping.Make.Id == make.Id).SelectMany(p => p.Cut.Works)
+                .Where(w => w.Outline || w.Openings.Length > 0).Select(w => (w.Path.Bit, w.Settings)),
+        ];
+        return planned.IsEmpty ? JobSettings.Unplanned(plan.Job, make) : planned;
+    }
+}
