@@ -84,8 +84,8 @@ public static class MachineSettings
             : null);
         if (q.Clearance is { } clearance)
         {
-            // Raised over the stock, tip and stick-out still fit between bed and collet; no more stick-out is counted than the cut needs.
-            double raised = high + clearance + q.Depth + NutRoom;
+            // Raised over the stock, tip and stick-out still fit between bed and collet; where no stick-out is said, what the cut needs is counted.
+            double raised = high + clearance + (q.StickOut ?? (q.Depth + NutRoom));
             bool told = high > q.Machine.Opening + 1e-9;
             yield return Row("height of raised collet", Length(raised), null, q.Machine.Opening, "machine", raised > q.Machine.Opening + 1e-9 && !told
                 ? Lengths(SettingFindings.RaisedLow, raised, q.Machine.Opening, Arg.Of("machine", q.Machine.Name))

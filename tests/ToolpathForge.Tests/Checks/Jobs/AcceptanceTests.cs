@@ -1,4 +1,5 @@
 using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
 using ToolpathForge.Planning;
 
 namespace ToolpathForge.Tests.Checks.Jobs;
@@ -28,6 +29,31 @@ public class AcceptanceTests
         (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.Board);
         Assert.Empty(Stops(findings));
         Assert.Equal(25.8, Assert.Single(plan!.Programs).Cut.Settings.Steps[^1], 9);
+    }
+
+    // Between the tracks of two plates on one bed the bit must find room for each, and 2 mm beside each: 2 (R + 2), R half the bit.
+    [Theory]
+    [InlineData("downcut-1/4", 6.35)]
+    [InlineData("downcut-1/2", 12.7)]
+    public void Plates_on_one_bed_keep_their_distance(string bit, double diameter)
+    {
+        (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
+            SetUpJobs.Plate, ("desktop-400", "tall"), ("\"downcut-1/4\"", $"\"{bit}\""), ("kind = \"pattern\"", "kind = \"pattern\"\ncount = 4")));
+        Assert.Empty(Stops(findings));
+        Box2[] boxes =
+        [
+            .. Assert.Single(plan!.Programs).Cut.Clamping.Pieces.Select(p => ArcFit.Fit(p.Exact, 0.01).Contour.Box),
+        ];
+        Assert.Equal(4, boxes.Length);
+        for (int i = 0; i < boxes.Length; i++)
+        {
+            for (int k = 0; k < i; k++)
+            {
+                double apart = Math.Max(
+                    Math.Max(boxes[i].MinX - boxes[k].MaxX, boxes[k].MinX - boxes[i].MaxX), Math.Max(boxes[i].MinY - boxes[k].MaxY, boxes[k].MinY - boxes[i].MaxY));
+                Assert.True(apart >= 2 * ((diameter / 2) + 2), $"{i} and {k} are {apart} apart.");
+            }
+        }
     }
 
     // Fir 2x6, 8 ft, both ends, sloping grain, a stand: one program, run twice.
