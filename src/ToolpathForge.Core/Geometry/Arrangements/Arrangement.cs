@@ -61,6 +61,18 @@ internal sealed partial class Arrangement
         }
     }
 
+    // For loops that are taken as they are nobody knows how many edges come.
+    private void MakeRoom()
+    {
+        if (EdgeCount == Edges.Length)
+        {
+            Array.Resize(ref Edges, EdgeCount * 2);
+            Array.Resize(ref Next, EdgeCount * 2);
+            Array.Resize(ref _previous, EdgeCount * 2);
+            Array.Resize(ref Traits, EdgeCount * 2);
+        }
+    }
+
     /// <summary>Adds an edge with a free start and end, to be written where it stays: a copy would wait for its fields. The caller has asked for room.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal ref Edge Add()

@@ -15,6 +15,34 @@ internal sealed partial class Arrangement
     /// <summary>The pieces of a loop in order; each ends where the next begins.</summary>
     internal ReadOnlySpan<LoopPiece> Loop(int index) => _pieces.AsSpan(_loopStart[index].._loopStart[index + 1]);
 
+    /// <summary>Forgets edges and loops, to be told both by <see cref="TakeLoop"/>.</summary>
+    internal void TakeLoops()
+    {
+        Clear(0);
+        (LoopCount, _pieceCount) = (0, 0);
+    }
+
+    /// <summary>Takes a closed loop as it is, an edge for each of its segments.</summary>
+    internal void TakeLoop(ReadOnlySpan<Vertex> loop)
+    {
+        for (int i = 0; i < loop.Length; i++)
+        {
+            Point2 p = loop[i].Point;
+            Point2 q = loop[i + 1 < loop.Length ? i + 1 : 0].Point;
+            MakeRoom();
+            Edge.Make(p.X, p.Y, q.X, q.Y, loop[i].Bulge, out Add());
+            double end = Edges[EdgeCount - 1].EndPlace;
+            if (_pieceCount == _pieces.Length)
+            {
+                Array.Resize(ref _pieces, _pieceCount * 2);
+            }
+
+            _pieces[_pieceCount++] = new LoopPiece { X = p.X, Y = p.Y, From = -end, To = end, Edge = EdgeCount - 1, IsWhole = true };
+        }
+
+        CloseLoop();
+    }
+
     private bool Trace<TTest>(NodeRule rule, ref TTest test)
         where TTest : struct, ISliceTest
     {

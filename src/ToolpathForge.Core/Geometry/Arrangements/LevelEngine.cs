@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ToolpathForge.Findings;
 
 namespace ToolpathForge.Geometry;
@@ -30,13 +31,35 @@ internal sealed class LevelEngine
     {
         LevelEngine engine = s_idle ?? new LevelEngine();
         s_idle = null;
-        RegionResult result = engine.Find(loops, level);
+        RegionResult result = engine.Find(loops, level, out _);
         s_idle = engine;
         return result;
     }
 
-    private RegionResult Find(ReadOnlySpan<Contour> loops, int level)
+    /// <summary>The loops round where others wind at least <paramref name="level"/> times, in no particular order, with the wanted on their left.</summary>
+    /// <param name="loops">What is combined.</param>
+    /// <param name="level">How often.</param>
+    /// <param name="take">Called with each loop and, for each of its segments, the loop and segment it is part of.</param>
+    /// <returns>What its check could not vouch for; null when all is well.</returns>
+    internal static Finding? Trace(ReadOnlySpan<Contour> loops, int level, Action<Contour, ReadOnlySpan<(int Loop, int Segment)>> take)
     {
+        LevelEngine engine = s_idle ?? new LevelEngine();
+        s_idle = null;
+        RegionResult result = engine.Find(loops, level, out ImmutableArray<Contour> found);
+        int at = 0;
+        foreach (Contour loop in found)
+        {
+            take(loop, CollectionsMarshal.AsSpan(engine._origins).Slice(at, loop.SegmentCount));
+            at += loop.SegmentCount;
+        }
+
+        s_idle = engine;
+        return result.Unproven;
+    }
+
+    private RegionResult Find(ReadOnlySpan<Contour> loops, int level, out ImmutableArray<Contour> found)
+    {
+        found = [];
         LastTries = 0;
         _input.Load(loops, false);
         if (_input.Field.Count == 0)
@@ -56,6 +79,7 @@ internal sealed class LevelEngine
                 ImmutableArray<Contour> result = Contours();
                 if (check.Passes(loops, result, _origins))
                 {
+                    found = result;
                     return new RegionResult(Region.Oriented(result), null);
                 }
             }

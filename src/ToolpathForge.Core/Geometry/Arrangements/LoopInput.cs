@@ -52,6 +52,26 @@ internal sealed class LoopInput
         Field.Build(Largest, LoopStart.Count > 2);
     }
 
+    /// <summary>Loads a part of another input's path.</summary>
+    /// <param name="whole">The path.</param>
+    /// <param name="from">Its first edge here.</param>
+    /// <param name="to">One past the last.</param>
+    internal void LoadPart(LoopInput whole, int from, int to)
+    {
+        (IsPath, Shift, Largest) = (true, whole.Shift, whole.Largest);
+        LoopStart.Clear();
+        Turned.Clear();
+        Field.Clear(to - from);
+        for (int i = from; i < to; i++)
+        {
+            Field.Add(0, whole.Field.ContourOf[i], whole.Field.SegmentOf[i]) = whole.Field.Edges[i];
+        }
+
+        LoopStart.AddRange([0, Field.Count]);
+        Turned.Add(false);
+        Field.Build(Largest, false);
+    }
+
     /// <summary>Turns a lone loop so that its inside lies on the left, where it does not.</summary>
     internal void TurnLoneLoop()
     {

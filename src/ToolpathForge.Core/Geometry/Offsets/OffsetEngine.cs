@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ToolpathForge.Findings;
 
 namespace ToolpathForge.Geometry;
@@ -16,6 +16,9 @@ internal sealed class OffsetEngine
     private readonly RawOffset _raw = new();
     private readonly Arrangement _arrangement = new();
     private readonly OffsetOutput _output = new();
+    private readonly LoopInput _inner = new();
+    private readonly OffsetPatches _patches = new();
+    private readonly List<Candidate> _sources = [];
     private bool[] _used = [];
 
     /// <summary>How many tries the last offset took; for the tests.</summary>
@@ -61,16 +64,23 @@ internal sealed class OffsetEngine
         string reason = "";
         Point2 where = default;
         ReadOnlySpan<double> beside = [0, 4, -4, 16, -16, 64, -64];
-        for (int i = 0; i < beside.Length; i++)
+        bool special = join == JoinStyle.Sharp || (isPath && end == EndStyle.Flat);
+        bool direct = !isPath || end == EndStyle.Round || !ReachesBeyondFlat(Math.Abs(distance));
+        for (int i = direct ? 0 : beside.Length; i < (special ? 2 : 1) * beside.Length; i++)
         {
             LastTries = i + 1;
-            double tried = distance + (Math.Sign(distance) * beside[i] * tolerance);
-            if (Try(tried, distance, join, end, largest, tolerance, out string? failure, out Point2 at))
+            double tried = distance + (Math.Sign(distance) * beside[i % beside.Length] * tolerance);
+            string? failure;
+            Point2 at;
+            bool passes = i < beside.Length
+                ? Try(_input, tried, distance, join, end, largest, tolerance, out failure, out at)
+                : TryPatched(tried, distance, join, end, largest, tolerance, out failure, out at);
+            if (passes)
             {
                 return _output.Result(_input, _raw, _arrangement, loops, side);
             }
 
-            if (i == 0)
+            if (reason.Length == 0)
             {
                 (reason, where) = (failure!, at);
             }
@@ -79,23 +89,135 @@ internal sealed class OffsetEngine
         return new OffsetResult([], [], Unproven(loops, distance, reason, where));
     }
 
-    private bool Try(double tried, double distance, JoinStyle join, EndStyle end, double largest, double tolerance, out string? failure, out Point2 at)
+    // A flat end cuts off its own piece straight; where another vertex reaches beyond that line the outline is no longer what the walk gives.
+    private bool ReachesBeyondFlat(double size)
     {
-        _raw.Fill(_input, tried, join, end, _arrangement);
-        var test = new ClearTest(_input.Field, _raw.Corners, Math.Abs(tried) - (4 * tolerance), 4 * tolerance);
-        if (!_arrangement.Run(tried > 0 ? NodeRule.Union : NodeRule.Intersection, largest, tolerance, _input.LoopStart.Count > 2, ref test))
+        EdgeField field = _input.Field;
+        if (field.Count < 2)
         {
-            failure = _arrangement.Failure;
-            at = _arrangement.FailedAt + _input.Shift;
             return false;
         }
 
+        Edge first = field.Edges[0];
+        Edge last = field.Edges[field.Count - 1].Reversed;
+        return Ahead(first) < size + Accuracy.OffsetCheck || Ahead(last) < size + Accuracy.OffsetCheck;
+
+        static double Ahead(in Edge e) => e.StartDirection.Dot(new Point2(e.X1 - e.X0, e.Y1 - e.Y0));
+    }
+
+    private bool Try(LoopInput input, double tried, double distance, JoinStyle join, EndStyle end, double largest, double tolerance, out string? failure, out Point2 at)
+    {
+        _raw.Fill(input, tried, join, end, _arrangement);
+        var test = new ClearTest(input.Field, _raw.Corners, Math.Abs(tried) - (4 * tolerance), 4 * tolerance);
+        if (!_arrangement.Run(tried > 0 ? NodeRule.Union : NodeRule.Intersection, largest, tolerance, input.LoopStart.Count > 2, ref test))
+        {
+            failure = _arrangement.Failure;
+            at = _arrangement.FailedAt + input.Shift;
+            return false;
+        }
+
+        return Passes(input, distance, out failure, out at);
+    }
+
+    // By the definition: the round offset, which is made and checked first, and what sharp corners and flat ends put beside it, united as regions.
+    private bool TryPatched(double tried, double distance, JoinStyle join, EndStyle end, double largest, double tolerance, out string? failure, out Point2 at)
+    {
+        _patches.Clear();
+        if (!AddRound(tried, distance, end, largest, tolerance, out failure, out at))
+        {
+            return false;
+        }
+
+        _raw.Fill(_input, tried, join, end, _arrangement);
+        _patches.AddCorners(_raw.Corners, tried);
+        _sources.Clear();
+        _arrangement.TakeLoops();
+        Finding? unproven = LevelEngine.Trace(CollectionsMarshal.AsSpan(_patches.Loops), 1, (loop, origins) =>
+        {
+            foreach ((int of, int segment) in origins)
+            {
+                _sources.Add(_patches.Sources[of][segment]);
+            }
+
+            _arrangement.TakeLoop(loop.Vertices);
+        });
+        if (unproven is not null)
+        {
+            (failure, at) = (unproven.Args[0].Text, unproven.Place.Point is var (x, y) ? new Point2(x, y) + _input.Shift : default);
+            return false;
+        }
+
+        if (_raw.Sources.Length < _sources.Count)
+        {
+            _raw.Sources = new Candidate[_sources.Count];
+        }
+
+        _sources.CopyTo(_raw.Sources);
+        return Passes(_input, distance, out failure, out at);
+    }
+
+    // The round loops; with flat ends those of the path without its end pieces, which come as loops of their own.
+    private bool AddRound(double tried, double distance, EndStyle end, double largest, double tolerance, out string? failure, out Point2 at)
+    {
+        (failure, at) = (null, default);
+        EdgeField field = _input.Field;
+        if (!_input.IsPath || end == EndStyle.Round)
+        {
+            if (!Try(_input, tried, distance, JoinStyle.Round, EndStyle.Round, largest, tolerance, out failure, out at))
+            {
+                return false;
+            }
+
+            _patches.AddFound(_arrangement, _raw.Sources);
+            return true;
+        }
+
+        int n = field.Count;
+        if (n < 2)
+        {
+            (failure, at) = ("a lone piece with flat ends", new Point2(field.Edges[0].X0, field.Edges[0].Y0) + _input.Shift);
+            return false;
+        }
+
+        if (n > 2)
+        {
+            _inner.LoadPart(_input, 1, n - 1);
+            if (!Try(_inner, tried, distance, JoinStyle.Round, EndStyle.Round, largest, tolerance, out failure, out at))
+            {
+                return false;
+            }
+
+            for (int i = 0; i < _arrangement.EdgeCount; i++)
+            {
+                // The part's ends are vertices of the path.
+                Candidate c = _raw.Sources[i];
+                bool isEnd = (c.Role & CandidateRole.Cap) != CandidateRole.None;
+                bool atStart = (c.Role & CandidateRole.Back) != CandidateRole.None;
+                _raw.Sources[i] = isEnd
+                    ? new Candidate(atStart ? 0 : n - 2, atStart ? 1 : n - 1, CandidateRole.Join)
+                    : new Candidate(c.Edge + 1, c.Other < 0 ? -1 : c.Other + 1, c.Role);
+            }
+
+            _patches.AddFound(_arrangement, _raw.Sources);
+        }
+        else
+        {
+            _patches.AddCircle(new Point2(field.Edges[1].X0, field.Edges[1].Y0), tried, new Candidate(0, 1, CandidateRole.Join));
+        }
+
+        _patches.AddFlatEnd(field.Edges[0], 0, tried, CandidateRole.None);
+        _patches.AddFlatEnd(field.Edges[n - 1].Reversed, n - 1, tried, CandidateRole.Back);
+        return true;
+    }
+
+    private bool Passes(LoopInput input, double distance, out string? failure, out Point2 at)
+    {
         if (_used.Length < _arrangement.EdgeCount)
         {
             _used = new bool[_arrangement.Edges.Length];
         }
 
-        var check = new OffsetCheck(_input, _raw, _arrangement, Math.Abs(distance), distance > 0);
+        var check = new OffsetCheck(input, _raw, _arrangement, Math.Abs(distance), distance > 0);
         bool passes = check.Passes(_used.AsSpan(0, _arrangement.EdgeCount));
         failure = check.Reason;
         at = check.Where;

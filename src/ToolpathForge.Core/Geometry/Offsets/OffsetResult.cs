@@ -11,7 +11,8 @@ public enum JoinStyle
 
     /// <summary>
     /// The parallels are drawn on until they meet, as long as they do so within <see cref="Offsetter.SharpLimit"/> distances of the corner
-    /// (inside angle of 60° or more); a sharper corner is rounded, so that no spike runs away.
+    /// (inside angle of 60° or more); a sharper corner is rounded, so that no spike runs away. The region is that of <see cref="Round"/> united with the kite
+    /// of vertex, foot, apex and foot at every such corner.
     /// </summary>
     Sharp,
 }
@@ -19,7 +20,10 @@ public enum JoinStyle
 /// <summary>How the two sides of an open contour's offset are closed at its ends.</summary>
 public enum EndStyle
 {
-    /// <summary>Straight across, at the end itself.</summary>
+    /// <summary>
+    /// Straight across, at the end itself: what surrounds the end piece stops at the line across its end; what surrounds any other piece or vertex stays,
+    /// even where it reaches beyond that line.
+    /// </summary>
     Flat,
 
     /// <summary>Half a circle about the end.</summary>

@@ -98,46 +98,6 @@ internal sealed class RawOffset
         }
 
         Finish();
-        if (_end == EndStyle.Flat && n > 1)
-        {
-            Edge first = field.Edges[0];
-            Edge last = field.Edges[n - 1].Reversed;
-            AddBeyondFlat(first, 0, 1);
-            AddBeyondFlat(last, n - 1, n - 2);
-        }
-    }
-
-    // An end piece is cut off straight, but what lies about its other vertex is not: where that reaches beyond the cut, a part of its circle may bound the result.
-    private void AddBeyondFlat(in Edge e, int index, int next)
-    {
-        double size = Math.Abs(_right);
-        Point2 back = e.StartDirection * -1;
-        Point2 inner = new(e.X1, e.Y1);
-        double depth = back.Dot(new Point2(e.X0, e.Y0) - inner);
-        if (Math.Abs(depth) >= size - _same)
-        {
-            return;
-        }
-
-        // Three arcs, each less than half a turn, counter-clockwise from where the circle leaves through the cut.
-        double from = back.Angle - Math.Acos(depth / size);
-        double step = 2 * Math.Acos(depth / size) / 3;
-        double bulge = Math.Tan(step / 4);
-        int before = -1;
-        for (int k = 0; k < 3; k++)
-        {
-            Point2 p = inner + (Point2.Direction(from + (k * step)) * size);
-            Point2 q = inner + (Point2.Direction(from + ((k + 1) * step)) * size);
-            _tail = -1;
-            Edge.Make(p.X, p.Y, q.X, q.Y, bulge, out Append(index, next, CandidateRole.Join, true));
-            int at = _arrangement.EdgeCount - 1;
-            if (before >= 0)
-            {
-                _arrangement.Link(before, at, true);
-            }
-
-            before = at;
-        }
     }
 
     private void Begin()
@@ -230,7 +190,7 @@ internal sealed class RawOffset
             Point2 apex = p + (arriving * reach);
             Append(index, next, role, true) = Line(p, apex, arriving, reach);
             Append(index, next, role, true) = Line(apex, q, leaving, reach);
-            Corners.Add(vertex, arriving, leaving, apex, index, next);
+            Corners.Add(new SharpCorners.Corner(vertex, arriving, leaving, apex, index, next, role));
             return;
         }
 

@@ -17,10 +17,11 @@ internal sealed class SharpCorners
 
     internal void Clear() => _corners.Clear();
 
+    /// <summary>All of them, in the order of the walk.</summary>
+    internal List<Corner> All => _corners;
+
     /// <summary>Adds the kite at the vertex between two edges.</summary>
-    /// <summary>Adds the kite at the vertex between two edges.</summary>
-    internal void Add(Point2 vertex, Point2 arriving, Point2 leaving, Point2 apex, int edge, int other) =>
-        _corners.Add(new Corner(vertex, arriving, leaving, apex, edge, other));
+    internal void Add(in Corner corner) => _corners.Add(corner);
 
     internal void Build(double distance)
     {
@@ -80,5 +81,12 @@ internal sealed class SharpCorners
         return false;
     }
 
-    private readonly record struct Corner(Point2 Vertex, Point2 Arriving, Point2 Leaving, Point2 Apex, int Edge, int Other);
+    /// <param name="Vertex">The vertex.</param>
+    /// <param name="Arriving">Direction of the walk into it, length 1.</param>
+    /// <param name="Leaving">Direction of the walk out of it, length 1.</param>
+    /// <param name="Apex">Where the parallels meet.</param>
+    /// <param name="Edge">The edge that ends at the vertex.</param>
+    /// <param name="Other">The edge that leaves it.</param>
+    /// <param name="Role">What the candidates round it are.</param>
+    internal readonly record struct Corner(Point2 Vertex, Point2 Arriving, Point2 Leaving, Point2 Apex, int Edge, int Other, CandidateRole Role);
 }

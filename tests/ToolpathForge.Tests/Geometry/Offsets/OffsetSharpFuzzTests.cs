@@ -5,13 +5,12 @@ using ToolpathForge.Tests.Support;
 namespace ToolpathForge.Tests.Geometry.Offsets;
 
 /// <summary>
-/// Seeded random shapes, holes and islands among them, with sharp corners: between the round offset and the reach of a corner, and given up with a finding in fewer
-/// than one of four hundred.
+/// Seeded random shapes, holes and islands among them, with sharp corners: between the round offset and the reach of a corner, and none that could not
+/// be vouched for.
 /// </summary>
 public class OffsetSharpFuzzTests(ITestOutputHelper output)
 {
     private const int Normally = 4_000;
-    private const int GivenUpOneIn = 400;
 
     [Fact]
     public void Every_random_shape_keeps_its_sharp_corners()
@@ -37,7 +36,7 @@ public class OffsetSharpFuzzTests(ITestOutputHelper output)
 
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} shapes, wrong {wrong.Count}, tried again {retried}, given up {givenUp}"));
         Assert.True(wrong.Count == 0, wrong.Count + " wrong\n" + string.Join("\n", wrong.Take(20)));
-        Assert.InRange(givenUp, 0, count / GivenUpOneIn);
+        Assert.Equal(0, givenUp);
     }
 
     // Growing: round within sharp within twice the distance; shrinking the other way about.
