@@ -16,7 +16,7 @@ internal static class ClampingPlanner
     /// <summary>The plan of the piece's clamping; null when a finding says why there is none.</summary>
     internal static CutPlan? Cut(Job job, Piece piece, ErrorBudget budget, List<Finding> findings)
     {
-        double perimeter = piece.Exact.Curves.Zip(piece.Roles).Where(e => e.Second != EdgeRole.Existing).Sum(e => e.First.Start.DistanceTo(e.First.End));
+        double perimeter = piece.Exact.Curves.Zip(piece.Roles).Where(e => e.Second != EdgeRole.Existing).Sum(e => e.First.Length);
         CutSettings settings = CutSettings.For(piece.Make, job.Machine, perimeter, piece.Make.Cut.Skin ?? 0);
         Clamping clamping = Lay(job, piece, settings);
         if (SkinInstead.Of(clamping, settings) is { } skin)

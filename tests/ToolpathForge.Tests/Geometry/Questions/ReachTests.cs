@@ -138,12 +138,18 @@ public class ReachTests
             Unreached[] rest = [.. Reach.Of(ring, radius, Side.Right)];
             Unreached[] back = [.. Reach.Of(ring.Reversed(), radius, Side.Left)];
             Unreached[] moved = [.. Reach.Of(ring.Placed(new Placement(turn, new Point2(3000, -2000), false)), radius, Side.Right)];
-            Assert.Equal(rest.Select(r => r.Left).Order(), back.Select(r => r.Left).Order(), (a, b) => Math.Abs(a - b) < 1e-7);
 
-            // Where the bit only just touches within a stretch, a rounding decides whether that touch counts: moved by metres, what is left
-            // and how long it is are held only to what such a touch is worth.
-            Assert.Equal(rest.Select(r => r.Left).DefaultIfEmpty().Max(), moved.Select(r => r.Left).DefaultIfEmpty().Max(), 0.02);
-            Assert.Equal(rest.Sum(r => r.Length), moved.Sum(r => r.Length), 0.25);
+            // Where the bit only just touches within a stretch, a rounding decides whether that touch counts. A bit a millionth thicker or thinner
+            // shows what such a touch is worth; where it shows nothing, nothing may differ.
+            Unreached[][] beside = [rest, [.. Reach.Of(ring, radius + 1e-6, Side.Right)], [.. Reach.Of(ring, radius - 1e-6, Side.Right)]];
+            void Same(Func<Unreached[], double> figure, double slack)
+            {
+                Assert.InRange(figure(back), beside.Min(figure) - slack, beside.Max(figure) + slack);
+                Assert.InRange(figure(moved), beside.Min(figure) - slack, beside.Max(figure) + slack);
+            }
+
+            Same(places => places.Select(p => p.Left).DefaultIfEmpty().Max(), 1e-5);
+            Same(places => places.Sum(p => p.Length), 1e-3);
         }, iter: 100);
 
     private static double Untouched(Contour ring, double radius)
