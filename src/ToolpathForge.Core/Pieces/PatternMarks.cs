@@ -45,7 +45,7 @@ internal static class PatternMarks
         }
 
         Place at = marks.At.Table.OfMake(plate.Make.Id);
-        ImmutableArray<string> lines = Lines(job, plate, marks);
+        ImmutableArray<string> lines = [.. Lines(job, plate, marks).Select(Accents.Without)];
         ImmutableArray<Rune> unknown = [.. lines.SelectMany(l => StrokeAlphabet.Write(l, marks.Height, Point2.Origin).Unknown).Distinct()];
         if (unknown.Length > 0)
         {

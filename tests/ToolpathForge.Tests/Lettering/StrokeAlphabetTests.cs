@@ -15,6 +15,13 @@ public class StrokeAlphabetTests
         Assert.All(StrokeAlphabet.Characters, c => Assert.Empty(StrokeAlphabet.Write(c.ToString(), 4, Point2.Origin).Unknown));
     }
 
+    // Latin-1 and Latin Extended-A by Unicode's own decompositions; the letters that have none by how they are read.
+    [Theory]
+    [InlineData("Bootshäuschen", "Bootshauschen")]
+    [InlineData("Łódź, Ærø, Straße 3/8", "Lodz, AEro, Strasse 3/8")]
+    [InlineData("木 ½ °", "木 ½ °")]
+    public void Accents_fall_away_and_nothing_else_does(string written, string plain) => Assert.Equal(plain, Accents.Without(written));
+
     [Fact]
     public void An_unknown_character_becomes_a_box_and_is_told_once()
     {

@@ -27,7 +27,10 @@ public class PlannerTests
     {
         Plan plan = Planner.Plan(SamplePlan.In(dialect), cancel: s_never);
         Assert.False(plan.IsStopped);
-        Assert.Equal(["rafter-tail", "beam-end", "purlin-end", "bracket"], plan.Programs.Select(p => p.Name));
+
+        // Where no bit is changed within a program, the rafter tail's marks have one of their own.
+        string[] tail = dialect == "metric-hand-switched" ? ["rafter-tail-1", "rafter-tail-2"] : ["rafter-tail"];
+        Assert.Equal([.. tail, "beam-end", "purlin-end", "bracket"], plan.Programs.Select(p => p.Name));
         Assert.All(plan.Programs, p =>
         {
             Assert.True(p.Proof.Passed);
