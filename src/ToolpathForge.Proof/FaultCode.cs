@@ -124,6 +124,7 @@ public static class FaultCodes
     internal static readonly FaultCode ToolUnknown = Add("tool-unknown", FaultUnit.Count, "A bit that the target does not know, or a cut with none in the spindle; its number.");
     internal static readonly FaultCode PlungeRefused = Add("plunge-refused", FaultUnit.Length, "A bit that may not goes straight down into material; how far.");
     internal static readonly FaultCode RampTooSteep = Add("ramp-too-steep", FaultUnit.Angle, "A way down into material steeper than the bit may go.");
+    internal static readonly FaultCode UncutTooDeep = Add("uncut-too-deep", FaultUnit.Length, "The bit goes through material that no earlier pass has opened, deeper than one pass may; how deep.");
     internal static readonly FaultCode EndsTooLow = Add("ends-too-low", FaultUnit.Length, "The program ends with the tip below the clear height; the height.");
 
     /// <summary>Every code, in the order in which they are declared here.</summary>

@@ -74,6 +74,9 @@ public sealed record CutSettings(
     /// <summary>Least chip that the plan takes on the level, mm.</summary>
     public double LeastChip => ChipLoad * Math.Min(1, SlotFeed / Feed);
 
+    /// <summary>Deepest that one pass goes through what no pass before has opened, mm: a roughing step.</summary>
+    public double DeepestStep => Steps.Zip(Steps.Prepend(0), (to, from) => to - from).Max();
+
     /// <summary>Room that the bit's track takes beside a piece, mm: its own width, what roughing leaves, a widened slot, and a little.</summary>
     /// <param name="bit">The bit.</param>
     internal double TrackRoom(Bit bit) => bit.Diameter + Allowance + Widen + 2;

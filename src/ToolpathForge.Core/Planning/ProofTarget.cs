@@ -68,6 +68,7 @@ internal static class ProofTarget
 
             // A ramp a fifth steeper than planned would still be no harm; a line lost from one shows at once.
             MaxRampAngle = Math.Min(90, work.Settings.RampAngle * 1.2),
+            MaxUncutDepth = work.Settings.DeepestStep,
             Flutes = bit.Flutes,
             MaxChipLoad = Math.Max(work.Settings.ChipMost, work.Settings.ChipLoad) * 1.01,
             MinChipLoad = leastChip * 0.9,

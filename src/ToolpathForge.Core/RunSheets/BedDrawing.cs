@@ -104,6 +104,12 @@ public static class BedDrawing
             elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(placed.Placement.Apply(guide.From), placed.Placement.Apply(guide.To))));
         }
 
+        if (!placed.Piece.Marks.IsEmpty)
+        {
+            // A marked plate says itself what it is.
+            return;
+        }
+
         Point2 middle = placed.Placement.Apply(new Point2(placed.Piece.Profile.Start.X * 0.7, placed.Piece.Profile.Width * 0.3));
         elements.Add(new Text(
             FormattableString.Invariant($"{placed.Piece.Make.Id} {placed.Number}"), middle, TextAlign.Middle, 3.2));

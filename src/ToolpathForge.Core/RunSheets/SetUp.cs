@@ -101,7 +101,7 @@ internal static class SetUp
         run.Name,
         ShopText.Size(run.Depth, job.Unit) + HowDeep(work.Settings, run.Name.Split(' ')[0]),
         SheetWords.Feed(run.Feed, job.Unit),
-        run.Climb ? "climb" : "conventional",
+        run.Name.StartsWith("Engrave", StringComparison.Ordinal) ? "along strokes" : run.Climb ? "climb" : "conventional",
         run.Reason,
     ];
 

@@ -36,6 +36,9 @@ internal sealed class Bed
         return false;
     }
 
+    /// <summary>Highest top of all stock; infinite when none is known.</summary>
+    internal double HighestTop => stock.Length == 0 ? double.PositiveInfinity : stock.Max(s => s.Stock.Top);
+
     /// <summary>Highest top of the stock under the bit at a place; negative infinity over none.</summary>
     internal double TopUnder(PlanePoint p, double radius)
     {

@@ -13,6 +13,7 @@ internal sealed class ProgramWalk
     private readonly Bed bed;
     private readonly SpindleState spindle;
     private readonly ClearedDepth cleared;
+    private readonly List<PathPart> parts = [];
     private SpacePoint position = new(double.NaN, double.NaN, double.NaN);
 
     private ProgramWalk(Target target, FaultBook faults, ImmutableArray<ProgramStep> steps)
@@ -72,6 +73,43 @@ internal sealed class ProgramWalk
         {
             spindle.CheckCut(cut);
             CheckWayDown(cut);
+            CheckUncut(cut);
+        }
+    }
+
+    /// <summary>
+    /// No way through material at more than a pass's depth where no earlier cut has been: looked at every half radius along the way, so that at most that length escapes.
+    /// </summary>
+    private void CheckUncut(CutMotion cut)
+    {
+        if (cut.Tool is not { MaxUncutDepth: { } most } tool || cut.Motion.IsVertical)
+        {
+            return;
+        }
+
+        parts.Clear();
+        cut.AddAtOrBelow(parts, double.PositiveInfinity);
+        foreach (PathPart part in parts)
+        {
+            int looks = Math.Max(1, (int)Math.Ceiling(part.Length / (tool.Radius / 2)));
+            for (int i = 0; i < looks; i++)
+            {
+                double share = (i + 0.5) / looks;
+                PlanePoint at = part.PointAt(share);
+                double tip = cut.HeightAt(part.From + ((part.To - part.From) * share));
+                double depth = bed.HighestTop - tip;
+                if (depth <= most + target.Increment)
+                {
+                    continue;
+                }
+
+                double top = Math.Min(bed.TopUnder(at, tool.Radius), cleared.At(at, cut.Index, 0, tool.Radius));
+                if (top - tip > most + target.Increment)
+                {
+                    faults.Add(FaultCodes.UncutTooDeep, cut.Motion.Line, top - tip, most, new SpacePoint(at.X, at.Y, tip));
+                    return;
+                }
+            }
         }
     }
 

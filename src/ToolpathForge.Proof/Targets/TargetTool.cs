@@ -15,6 +15,12 @@ public sealed record TargetTool
     /// <summary>Steepest way down into material other than straight down, degrees from level.</summary>
     public double MaxRampAngle { get; init; } = 90;
 
+    /// <summary>
+    /// Deepest that it may go through material that no cut before has opened, mm; null for no limit. Opened is what lies within the bit's radius of an earlier
+    /// cut's centre.
+    /// </summary>
+    public double? MaxUncutDepth { get; init; }
+
     /// <summary>Number of cutting edges; only for the chip load.</summary>
     public int Flutes { get; init; } = 1;
 

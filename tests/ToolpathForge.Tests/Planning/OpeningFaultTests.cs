@@ -23,6 +23,17 @@ public class OpeningFaultTests
         Assert.False(Prover.Prove(text, program.Target).Passed, $"{name} escaped.");
     }
 
+    // All roughing at the last depth at once: 5.9 mm through solid stock where 2.95 mm is one pass.
+    [Fact]
+    public void Going_down_in_one_pass_where_two_are_meant_is_caught()
+    {
+        PlannedProgram program = s_program.Value;
+        string text = program.Text.Replace("Z2.65", "Z-0.3", StringComparison.Ordinal);
+        Fault fault = Prover.Prove(text, program.Target).Faults.Single(f => f.Code == FaultCodes.UncutTooDeep);
+        Assert.InRange(fault.Found!.Value, 5.8, 5.9001);
+        Assert.Equal(2.95, fault.Allowed!.Value, 9);
+    }
+
     private static IEnumerable<(string Name, string Text)> All(string text)
     {
         string[] lines = text.TrimEnd('\n').Split('\n');
