@@ -50,12 +50,12 @@ public class BoundTests
             var tree = new PartTree(cover, offset[..cover.Length]);
             PlanePoint p = part.Start;
             int i = tree.NearestTo(p, -1, out double value);
-            Assert.Equal(Enumerable.Range(0, cover.Length).Min(k => Distances.Between(p, cover[k], out _) + offset[k]), value);
-            Assert.Equal(value, Distances.Between(p, cover[i], out _) + offset[i]);
+            Assert.Equal(Enumerable.Range(0, cover.Length).Min(k => Distances.Between(p, cover[k], out _) + offset[k]), value, 1e-12);
+            Assert.Equal(value, Distances.Between(p, cover[i], out _) + offset[i], 1e-12);
             double cutoff = double.PositiveInfinity;
             var nearest = default(Nearest);
             tree.NearestTo(part, part.Box, ref cutoff, ref nearest);
-            Assert.Equal(Enumerable.Range(0, cover.Length).Min(k => Distances.Between(part, cover[k]).Value + offset[k]), cutoff);
+            Assert.Equal(Enumerable.Range(0, cover.Length).Min(k => Distances.Between(part, cover[k]).Value + offset[k]), cutoff, 1e-12);
             var near = new List<int>();
             tree.AddNear(part.Box, 1, near);
             Assert.Equal(near.Order(), near);

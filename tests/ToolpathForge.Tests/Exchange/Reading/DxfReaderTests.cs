@@ -234,7 +234,8 @@ public class DxfReaderTests
             from w in Gen.Double[0.1, 6]
             from share in Gen.Double[0.1, 0.99]
             select (Curve)new EllipseCurve(new(a, r), Point2.Direction(s) * r, Point2.Direction(s).Left * (r * share), s, w);
-        Gen.OneOf(lines, arcs, ellipses).Array[1, 20].Sample(
+        // A line shorter than the last decimal has no length once written, and is rightly dropped.
+        Gen.OneOf(lines, arcs, ellipses).Where(c => c.Start.DistanceTo(c.End) > 1e-6 || c is not LineCurve).Array[1, 20].Sample(
             curves =>
             {
                 string text = DxfWriter.Write([new DxfLayer("edge", ToolpathForge.Drawings.LineRole.CutPath, [.. curves.Select(c => new Outline([c], false))], [])]);
