@@ -107,6 +107,8 @@ internal static class CatalogueKeys
         Key.Flag("homing", "Whether it finds its own limits."),
         Key.Flag("moving-bed", "Whether the bed moves; such a machine takes no overhanging board."),
         Key.Flag("switched-by-hand", "Whether the spindle is switched and set by hand."),
+        Key.Whole("dial-marks", "Highest number on the speed dial of a spindle set by hand; 1 is its slowest speed, and the marks between are even.", 2, 12)
+            .ElseFrom("the sheet tells the speed alone"),
         Basis,
         Origin,
     ]);

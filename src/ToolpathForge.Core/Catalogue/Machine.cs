@@ -46,4 +46,16 @@ public sealed record Machine(
 
     /// <summary>Thickest shank that its collet takes, mm; infinite where nobody has said.</summary>
     public double Collet { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Highest number on the speed dial of a spindle set by hand, 1 being its slowest speed; null where there is none or nobody has said.</summary>
+    public int? DialMarks { get; init; }
+
+    /// <summary>
+    /// Where the dial stands for a speed, to the nearest quarter mark; null without a dial. Taken as even between the slowest and the fastest speed (common
+    /// practice; the table in the router's manual wins).
+    /// </summary>
+    /// <param name="speed">rev/min.</param>
+    public double? DialFor(double speed) => DialMarks is { } marks && MaxSpeed > MinSpeed
+        ? Math.Round(4 * (1 + ((marks - 1) * (Math.Clamp(speed, MinSpeed, MaxSpeed) - MinSpeed) / (MaxSpeed - MinSpeed)))) / 4
+        : null;
 }

@@ -59,10 +59,14 @@ internal static class SetUp
         string speed = string.Create(CultureInfo.InvariantCulture, $"{work.Path.Speed:0} rpm");
         string first = index == 0 ? "Bit" : string.Create(CultureInfo.InvariantCulture, $"Bit {index + 1}, at the change");
         string spindle = job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
-            ? $"Set the spindle to {speed} by hand and start it before the program."
+            ? $"Set the spindle to {speed} by hand{Dial(job.Machine, work.Path.Speed)} and start it before the program."
             : $"The program starts the spindle at {speed}.";
         return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip(bit), job.Unit)} of shank in the collet. {spindle}";
     }
+
+    private static string Dial(Machine machine, double speed) => machine.DialFor(speed) is { } mark
+        ? string.Create(CultureInfo.InvariantCulture, $", about {mark:0.##} on a dial marked 1 to {machine.DialMarks} (the table in the router's manual wins),")
+        : "";
 
     internal static IEnumerable<(string Term, string Value)> Figures(Job job, CutPlan cut)
     {

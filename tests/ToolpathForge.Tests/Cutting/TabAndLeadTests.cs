@@ -156,7 +156,7 @@ public class TabAndLeadTests
     {
         PlannedProgram program = Proven(Plan("tabs = 3" + (cut.Length > 0 ? ", " + cut : "")));
         CutSettings s = program.Cut.Settings;
-        
+
         // Slowed by a quarter, but never so far that the tooth rubs.
         Assert.InRange(s.SlotFeed / s.Feed, share - 0.01, share == 1 ? 1 : 0.95);
         Assert.Equal(wide ? 0.25 * 6.35 : 0, s.Widen, 9);
