@@ -7,6 +7,9 @@ namespace ToolpathForge.Pieces;
 /// <summary>Finds room for marks on a face: inside the edge, clear of openings and of each other. The face is looked at through a grid of cells.</summary>
 internal sealed class MarkPlacing
 {
+    /// <summary>Strokes are looked at this often along the width of a cell.</summary>
+    private const double SamplesPerCell = 4;
+
     private readonly Contour _edge;
     private readonly ImmutableArray<Contour> _openings;
     private readonly double _rim;
@@ -50,7 +53,7 @@ internal sealed class MarkPlacing
         return strokes;
     }
 
-    /// <summary>Sets lines of text, flush left, at the highest place with room, the leftmost of equals; null when there is none.</summary>
+    /// <summary>Sets lines of text, the last of the marks, flush left, at the highest place with room, the leftmost of equals; null when there is none.</summary>
     /// <param name="lines">The lines, from the top.</param>
     /// <param name="height">Of a capital, mm.</param>
     internal ImmutableArray<Contour>? Place(ImmutableArray<string> lines, double height)
@@ -65,9 +68,7 @@ internal sealed class MarkPlacing
                 var shift = new Point2(left, top);
                 if (Array.TrueForAll(samples, p => IsFree(p + shift)))
                 {
-                    ImmutableArray<Contour> placed = [.. block.Select(s => s.Placed(Placement.At(left, top)))];
-                    Mark(placed, height / 2);
-                    return placed;
+                    return [.. block.Select(s => s.Placed(Placement.At(left, top)))];
                 }
             }
         }
@@ -82,10 +83,15 @@ internal sealed class MarkPlacing
         {
             double reach = clear + HalfDiagonal;
             Box2 box = stroke.Box;
-            for (int i = 0; i < _free.Length; i++)
+            int right = Math.Min(_across - 1, (int)((box.MaxX + reach - _face.MinX) / _cell));
+            int top = Math.Min((_free.Length / _across) - 1, (int)((box.MaxY + reach - _face.MinY) / _cell));
+            for (int y = Math.Max(0, (int)((box.MinY - reach - _face.MinY) / _cell)); y <= top; y++)
             {
-                Point2 p = MiddleOf(i);
-                _free[i] &= box.Distance(p) > reach || stroke.Distance(p) > reach;
+                for (int x = Math.Max(0, (int)((box.MinX - reach - _face.MinX) / _cell)); x <= right; x++)
+                {
+                    int i = (y * _across) + x;
+                    _free[i] = _free[i] && stroke.Distance(MiddleOf(i)) > reach;
+                }
             }
         }
     }
@@ -96,7 +102,7 @@ internal sealed class MarkPlacing
         {
             for (int i = 0; i < stroke.SegmentCount; i++)
             {
-                int parts = Math.Max(1, (int)Math.Ceiling(stroke[i].Length / _cell));
+                int parts = Math.Max(1, (int)Math.Ceiling(stroke[i].Length * SamplesPerCell / _cell));
                 for (int k = 0; k <= parts; k++)
                 {
                     yield return stroke[i].PointAt((double)k / parts);

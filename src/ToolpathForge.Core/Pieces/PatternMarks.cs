@@ -55,7 +55,7 @@ internal static class PatternMarks
 
         Contour edge = ArcFit.Fit(plate.Exact.Placed(s_laid), 0.01).Contour;
         ImmutableArray<Contour> openings = [.. plate.Openings.Select(o => ArcFit.Fit(OpeningOutline.Exact(o, s_laid), 0.01).Contour)];
-        var placer = new MarkPlacing(edge, openings, Rim, marks.Height / 4);
+        var placer = new MarkPlacing(edge, openings, Rim, marks.Height / 2);
         var made = ImmutableArray.CreateBuilder<EngravedMark>();
         if (marks.Labels)
         {
