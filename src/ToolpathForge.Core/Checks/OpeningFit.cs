@@ -94,25 +94,17 @@ internal static class OpeningFit
         return least - (opening.Width / 2);
     }
 
+    // Between the centre lines; that of a hole is a point.
     private static double Between(Opening a, Opening b)
     {
         var first = new Segment(a.From, a.To);
         var second = new Segment(b.From, b.To);
-        if (Crosses(first, second))
+        return (a.IsHole, b.IsHole) switch
         {
-            return 0;
-        }
-
-        return Math.Min(
-            Math.Min(Distance(first, b.From), Distance(first, b.To)),
-            Math.Min(Distance(second, a.From), Distance(second, a.To)));
-    }
-
-    private static double Distance(Segment s, Point2 p) => s.Start == s.End ? s.Start.DistanceTo(p) : s.Distance(p);
-
-    private static bool Crosses(Segment a, Segment b)
-    {
-        double Side(Segment s, Point2 p) => (s.End - s.Start).Cross(p - s.Start);
-        return Side(a, b.Start) * Side(a, b.End) < 0 && Side(b, a.Start) * Side(b, a.End) < 0;
+            (true, true) => a.From.DistanceTo(b.From),
+            (true, false) => second.Distance(a.From),
+            (false, true) => first.Distance(b.From),
+            _ => SegmentDistance.Between(first, second).Distance,
+        };
     }
 }

@@ -1,3 +1,4 @@
+using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 
 namespace ToolpathForge.Checks;
@@ -21,7 +22,7 @@ internal static class PassDepth
 
     internal static IEnumerable<Finding> Find(CheckInput input)
     {
-        double usual = Math.Min(input.Make.Material.PassDepth, input.Machine.PassDepth) * input.Bit.Diameter;
+        double usual = Feeds.UsualPass(input.Bit, input.Make.Material, input.Machine);
         double step = input.Settings.Steps[^1] / input.Settings.Steps.Length;
         if (step > usual * 1.001)
         {

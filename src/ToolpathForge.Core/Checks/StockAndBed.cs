@@ -36,7 +36,7 @@ internal static class StockAndBed
         "Screw the waste to the spoilboard clear of the bit's track (the sheet shows it), or saw most of it off first.");
 
     // Common practice: a few millimetres keep the bit out of the bed.
-    private const double LeastSpoilboard = 6;
+    internal const double LeastSpoilboard = 6;
 
     // Common practice: a piece lighter than this is blown aside rather than thrown.
     internal const double LooseMass = 0.05;

@@ -26,7 +26,11 @@ public enum Lie
 /// <param name="Number">From 1 in its clamping.</param>
 /// <param name="Placement">From the piece frame to the bed's: X right, Y away from you, origin at the work zero.</param>
 /// <param name="Exact">The exact outline on the bed.</param>
-public sealed record Placed(Piece Piece, int Number, Placement Placement, Outline Exact);
+public sealed record Placed(Piece Piece, int Number, Placement Placement, Outline Exact)
+{
+    /// <summary>What sheets, programs and the proof call it: the make's id and its number.</summary>
+    public string Name => FormattableString.Invariant($"{Piece.Make.Id} no. {Number}");
+}
 
 /// <summary>What is clamped down: a panel or the end of a board, on the bed.</summary>
 /// <param name="Box">Its extent on the bed, mm.</param>

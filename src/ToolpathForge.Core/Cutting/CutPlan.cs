@@ -53,12 +53,12 @@ internal static class Cutter
                 Engraving.Add(moves, runs, clamping, task.Settings);
             }
 
+            bool climb = FinishRuns.OneWay(0, clamping.Make.Cut.Direction ?? DirectionChoice.ByGrain).Climb;
             foreach (Placed placed in clamping.Pieces)
             {
                 foreach (Opening opening in task.Openings)
                 {
-                    bool climb = (clamping.Make.Cut.Direction ?? DirectionChoice.ByGrain) != DirectionChoice.Conventional;
-                    OpeningCut.Add(moves, runs, opening, placed.Placement, Name(placed), task.Settings, clamping.Stock, climb);
+                    OpeningCut.Add(moves, runs, opening, placed.Placement, placed.Name, task.Settings, clamping.Stock, climb);
                 }
             }
 
@@ -92,6 +92,4 @@ internal static class Cutter
         tabs.AddRange((held ?? []).Select(t => (fit.Placed.Number, t)));
         return held is { } placed && PlateCut.Add(moves, runs, fit, settings, clamping.Stock, placed, findings);
     }
-
-    private static string Name(Placed placed) => FormattableString.Invariant($"{placed.Piece.Make.Id} no. {placed.Number}");
 }

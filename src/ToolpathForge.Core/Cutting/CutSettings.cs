@@ -119,10 +119,9 @@ public sealed record CutSettings(
 
         // A point takes a chip like a bit as thin as its stroke, not like one as thick as its shank.
         Bit point = bit with { Diameter = Math.Min(bit.Diameter, Math.Max(marks.StrokeWidth, 1)) };
-        (double speed, double feed, ChipBand band) = Feeds.For(point, make.Material, machine, Math.Min(marks.Depth, point.Diameter), said.Speed, said.Feed);
-        double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Feeds.Down(feed * 0.3, 10));
+        var feeds = Feeds.For(point, make.Material, machine, Math.Min(marks.Depth, point.Diameter), said.Speed, said.Feed);
         return new CutSettings(
-            speed, feed, plunge, feed / (speed * bit.Flutes), band.Least * machine.ChipShare, band.Most,
+            feeds.Speed, feeds.Feed, said.Plunge ?? feeds.Plunge(machine), feeds.ChipLoad(bit.Flutes), feeds.Band.Least * machine.ChipShare, feeds.Band.Most,
             [marks.Depth], [marks.Depth], 0, false, marks.Depth, Math.Min(bit.RampAngle, make.Material.RampAngle), 0, 0, 0, 0, 0);
     }
 
@@ -134,14 +133,13 @@ public sealed record CutSettings(
     {
         // Common practice: 0.3 mm clears a panel's own unevenness, a board's is larger.
         double overcut = skin > 0 ? -skin : said.Overcut ?? (make is PatternMake ? 0.3 : 0.4);
-        double passLimit = said.PassDepth ?? (Math.Min(make.Material.PassDepth, machine.PassDepth) * bit.Diameter);
+        double passLimit = said.PassDepth ?? Feeds.UsualPass(bit, make.Material, machine);
         double total = make.Thickness + overcut;
         ImmutableArray<double> steps = Steepened(EvenSteps(total, passLimit), total, bit);
-        (double speed, double feed, ChipBand band) = Feeds.For(bit, make.Material, machine, total / steps.Length, said.Speed, said.Feed);
-
-        double plunge = said.Plunge ?? Math.Min(machine.MaxPlunge, Feeds.Down(feed * 0.3, 10));
+        var feeds = Feeds.For(bit, make.Material, machine, total / steps.Length, said.Speed, said.Feed);
+        (double speed, double feed, ChipBand band) = feeds;
         double allowance = said.Allowance ?? 0.5;
-        double chip = feed / (speed * bit.Flutes);
+        double chip = feeds.ChipLoad(bit.Flutes);
         (ImmutableArray<double> finish, double givesWay) = FinishPasses(make, bit, machine, total, allowance, chip);
         double height = said.TabHeight ?? Math.Clamp(make.Thickness * 0.35, 1, 3);
         double least = band.Least * machine.ChipShare;
@@ -151,7 +149,7 @@ public sealed record CutSettings(
         return new CutSettings(
             speed,
             feed,
-            plunge,
+            said.Plunge ?? feeds.Plunge(machine),
             chip,
             least,
             band.Most,
@@ -168,7 +166,7 @@ public sealed record CutSettings(
             height)
         {
             // Slowed no further than where the tooth would begin to rub.
-            SlotFeed = slow ? Math.Min(feed, Math.Max(Feeds.Down(feed * SlotShare, 10), Up(least * speed * bit.Flutes, 10))) : feed,
+            SlotFeed = slow ? Math.Min(feed, Math.Max(Feeds.Down(feed * SlotShare, 10), Feeds.Up(least * speed * bit.Flutes, 10))) : feed,
             Widen = wide ? Widening * bit.Diameter : 0,
         };
     }
@@ -221,6 +219,4 @@ public sealed record CutSettings(
 
         return (EvenSteps(total, total / count), Push(count));
     }
-
-    private static double Up(double value, double multiple) => Math.Ceiling((value / multiple) - 1e-9) * multiple;
 }

@@ -36,7 +36,7 @@ internal static class EndCut
         double radius = make.Bit.Radius;
         Contour profile = Profile(placed);
         if (EndTrack.Beside(placed, profile, radius + s.Allowance, stock, findings) is not { } rough
-            || EndTrack.Beside(placed, profile, radius + s.Allowance + s.Widen, stock, findings) is not { } outer
+            || (s.Widen > 0 ? EndTrack.Beside(placed, profile, radius + s.Allowance + s.Widen, stock, findings) : rough) is not { } outer
             || EndTrack.Beside(placed, profile, radius, stock, findings) is not { } finish)
         {
             return false;
@@ -45,13 +45,13 @@ internal static class EndCut
         FinishPlan plan = FinishRuns.For(profile, Fibre(placed), After(placed), make.Cut.Direction ?? DirectionChoice.ByGrain, make.Bit.Diameter);
         bool climb = plan.Runs[0].Climb;
         moves.Run = runs.Count;
-        runs.Add(new Run($"Rough {make.Id}", s.Steps[^1], s.SlotFeed, climb, PlateCut.RoughReason(s)));
+        runs.Add(new Run(RunKind.Roughing, $"Rough {make.Id}", s.Steps[^1], s.SlotFeed, climb, PlateCut.RoughReason(s)));
         foreach (double depth in s.Steps)
         {
-            foreach (EndTrack track in s.Widen > 0 ? (ReadOnlySpan<EndTrack>)[outer, rough] : [rough])
+            foreach (EndTrack track in outer == rough ? (ReadOnlySpan<EndTrack>)[rough] : [outer, rough])
             {
                 // Beside a slot that is there already the bit cuts over part of its width only.
-                CutSettings feeds = s.Widen > 0 && track == rough ? s : s with { Feed = s.SlotFeed };
+                CutSettings feeds = track != outer ? s : s with { Feed = s.SlotFeed };
                 foreach (FinishRun corner in plan.CornersFirst)
                 {
                     Pass(moves, track.Way(corner.From, corner.To, corner.Climb, 0, make.Bit.Diameter), stock.Top - depth, feeds, Purpose.Rough);
@@ -65,7 +65,7 @@ internal static class EndCut
         {
             moves.Run = runs.Count;
             string name = plan.CornersFirst.Contains(run) ? "Corner" : "Finish";
-            runs.Add(new Run($"{name} {make.Id}", s.Steps[^1], s.Feed, run.Climb, run.Reason));
+            runs.Add(new Run(RunKind.Finishing, $"{name} {make.Id}", s.Steps[^1], s.Feed, run.Climb, run.Reason));
             double from = run.From > 0 ? run.From - Overlap : 0;
             double to = run.To < profile.Length ? run.To + Overlap : profile.Length;
             List<(Segment Segment, Purpose Purpose)> way = finish.Way(from, to, run.Climb, s.Allowance * LeadShare, make.Bit.Diameter);

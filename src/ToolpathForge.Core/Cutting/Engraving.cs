@@ -17,7 +17,8 @@ internal static class Engraving
         Marking marks = clamping.Make.Marks!;
         double level = clamping.Stock.Top - marks.Depth;
         moves.Run = runs.Count;
-        runs.Add(new Run($"Engrave {clamping.Make.Id}", marks.Depth, s.Feed, false, "One light pass along each stroke, while the blank is whole."));
+        runs.Add(new Run(
+            RunKind.Engraving, $"Engrave {clamping.Make.Id}", marks.Depth, s.Feed, false, "One light pass along each stroke, while the blank is whole."));
         foreach (Placed placed in clamping.Pieces)
         {
             foreach (EngravedMark mark in placed.Piece.Marks)

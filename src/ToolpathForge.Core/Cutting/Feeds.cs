@@ -51,6 +51,15 @@ public readonly record struct Feeds(double Speed, double Feed, ChipBand Band)
     /// <summary>The next multiple below a figure, and never less than one.</summary>
     internal static double Down(double value, double multiple) => Math.Max(multiple, Math.Floor((value / multiple) + 1e-9) * multiple);
 
+    /// <summary>The next multiple above a figure, or the figure itself.</summary>
+    internal static double Up(double value, double multiple) => Math.Ceiling((value / multiple) - 1e-9) * multiple;
+
+    /// <summary>Deepest pass that is usual for a bit in a material on a machine, mm.</summary>
+    /// <param name="bit">The bit.</param>
+    /// <param name="material">What it cuts.</param>
+    /// <param name="machine">On what.</param>
+    internal static double UsualPass(Bit bit, Material material, Machine machine) => Math.Min(material.PassDepth, machine.PassDepth) * bit.Diameter;
+
     // Common practice: a quarter less at two diameters deep, half at three.
     private static double DepthShare(double diameters) => diameters <= 1 ? 1 : Math.Max(0.5, 1 - (0.25 * (diameters - 1)));
 }

@@ -1,4 +1,4 @@
-namespace ToolpathForge.Checks;
+namespace ToolpathForge.Cutting;
 
 /// <summary>How much of a shank the collet must hold, on the machine and in the hand router alike.</summary>
 public static class Grip

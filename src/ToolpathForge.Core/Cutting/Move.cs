@@ -78,13 +78,30 @@ public enum Purpose
 /// <param name="Run">Index of the run it belongs to (see <see cref="Toolpath.Runs"/>), -1 for none.</param>
 public readonly record struct Move(MoveKind Kind, Point3 End, double Bulge, double Feed, Purpose Purpose, int Run);
 
+/// <summary>What a stretch of passes is for.</summary>
+public enum RunKind
+{
+    /// <summary>Takes the waste off, short of the finished edge.</summary>
+    Roughing,
+
+    /// <summary>Along the finished edge, a corner that is cut first among it.</summary>
+    Finishing,
+
+    /// <summary>A hole or a slot, from the first chip to its size.</summary>
+    Opening,
+
+    /// <summary>Strokes of marks.</summary>
+    Engraving,
+}
+
 /// <summary>A stretch of passes told as one in the run sheet.</summary>
+/// <param name="Kind">What it is for.</param>
 /// <param name="Name">What it does, in the words of the shop.</param>
 /// <param name="Depth">Depth of the deepest point below the stock's upper face, mm.</param>
 /// <param name="Feed">mm/min.</param>
 /// <param name="Climb">True when the part is on the right of the travel.</param>
 /// <param name="Reason">Why it goes this way, one sentence.</param>
-public sealed record Run(string Name, double Depth, double Feed, bool Climb, string Reason);
+public sealed record Run(RunKind Kind, string Name, double Depth, double Feed, bool Climb, string Reason);
 
 /// <summary>What one bit does in one clamping.</summary>
 /// <param name="Bit">The bit.</param>

@@ -8,6 +8,9 @@ namespace ToolpathForge.Cutting;
 /// </summary>
 internal static class OpenLead
 {
+    /// <summary>Step in which the clearance of a lead is looked at, mm.</summary>
+    private const double Step = 0.25;
+
     /// <summary>The segments to add after the track's end.</summary>
     /// <param name="track">Ends beside the board's edge.</param>
     /// <param name="boardOnLeft">Which side of the track the board is on.</param>
@@ -25,7 +28,8 @@ internal static class OpenLead
         for (int turn = 0; turn <= 90; turn += 5)
         {
             Point2 turned = direction.Rotated(turn * Math.PI / (boardOnLeft ? -180 : 180));
-            if (Straight(end, turned, stock, clear, 4 * clear) is { } straight && StaysClear(straight, piece, distance))
+            if (Straight(end, turned, stock, clear, 4 * clear) is { } straight
+                && Clearance.Holds(straight, piece, distance, (int)Math.Ceiling(straight.Length / Step)))
             {
                 yield return straight;
                 yield break;
@@ -40,22 +44,6 @@ internal static class OpenLead
         {
             yield return rest;
         }
-    }
-
-    private static bool StaysClear(Segment way, Contour piece, double distance)
-    {
-        const double Step = 0.25;
-        const double Hair = 1e-6;
-        int parts = (int)Math.Ceiling(way.Length / Step);
-        for (int i = 1; i <= parts; i++)
-        {
-            if (piece.Distance(way.PointAt((double)i / parts)) < distance - Hair)
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     private static Segment? Straight(Point2 from, Point2 direction, Box2 stock, double clear, double most)

@@ -32,17 +32,17 @@ internal static class OpeningCut
         moves.Run = runs.Count;
         if (finish > AsWideAsTheBit / 2)
         {
-            runs.Add(new Run(name, s.Steps[^1], s.Feed, climb, "Round the middle and outwards to chips, so that no core comes loose; then once round to size."));
+            runs.Add(new Run(RunKind.Opening, name, s.Steps[^1], s.Feed, climb, "Round the middle and outwards to chips, so that no core comes loose; then once round to size."));
             Bore(moves, from, to, finish, opening.Bit, s, stock, climb);
         }
         else if (opening.IsHole)
         {
-            runs.Add(new Run(name, s.Steps[^1], s.Plunge, climb, "Drilled: the bit is as wide as the hole. It comes up to clear its chips."));
+            runs.Add(new Run(RunKind.Opening, name, s.Steps[^1], s.Plunge, climb, "Drilled: the bit is as wide as the hole. It comes up to clear its chips."));
             Drill(moves, from, s, stock, opening.Bit);
         }
         else
         {
-            runs.Add(new Run(name, s.Steps[^1], s.SlotFeed, climb, "To and fro along the middle, down a ramp: the bit is as wide as the slot."));
+            runs.Add(new Run(RunKind.Opening, name, s.Steps[^1], s.SlotFeed, climb, "To and fro along the middle, down a ramp: the bit is as wide as the slot."));
             Furrow(moves, from, to, s, stock);
         }
 

@@ -28,21 +28,20 @@ internal static class PlateCut
         FinishRun way = FinishRuns.OneWay(placed.Contour.Length, make.Cut.Direction ?? DirectionChoice.ByGrain);
         double roughing = make.Bit.Radius + s.Allowance;
         if (Track(placed, roughing, way.Climb, findings) is not { } rough
-            || Track(placed, roughing + s.Widen, way.Climb, findings) is not { } outer
+            || (s.Widen > 0 ? Track(placed, roughing + s.Widen, way.Climb, findings) : rough) is not { } outer
             || Track(placed, make.Bit.Radius, way.Climb, findings) is not { } finish
             || PlateLead.Choose(placed, finish, way.Climb, tabs, s, findings) is not { } lead)
         {
             return false;
         }
 
-        string number = placed.Placed.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
-        string name = $"{make.Id} no. {number}";
+        string name = placed.Placed.Name;
         moves.Run = runs.Count;
-        runs.Add(new Run($"Rough {name}", s.Steps[^1], s.SlotFeed, way.Climb, RoughReason(s)));
-        Rough(moves, rough, s.Widen > 0 ? outer : null, lead.In.Start, s, stock, tabs);
+        runs.Add(new Run(RunKind.Roughing, $"Rough {name}", s.Steps[^1], s.SlotFeed, way.Climb, RoughReason(s)));
+        Rough(moves, rough, outer, lead.In.Start, s, stock, tabs);
 
         moves.Run = runs.Count;
-        runs.Add(new Run($"Finish {name}", s.Steps[^1], s.Feed, way.Climb, way.Reason));
+        runs.Add(new Run(RunKind.Finishing, $"Finish {name}", s.Steps[^1], s.Feed, way.Climb, way.Reason));
         Finish(moves, finish, lead, s, stock, tabs);
         moves.Run = -1;
         return true;
@@ -74,12 +73,11 @@ internal static class PlateCut
         return new PathRuler(track.IsCounterClockwise == climb ? track.Reversed() : track);
     }
 
-    private static void Rough(MoveList moves, PathRuler path, PathRuler? outer, Point2 start, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs)
+    private static void Rough(MoveList moves, PathRuler path, PathRuler first, Point2 start, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs)
     {
         const double Skim = 0.5;
         double slope = Math.Tan(s.RampAngle * Math.PI / 180);
         double z = stock.Top + Skim;
-        PathRuler first = outer ?? path;
         double at = first.Nearest(start);
         moves.TravelTo(first.PointAt(at));
         moves.Descend(z, s.Plunge);
@@ -94,7 +92,7 @@ internal static class PlateCut
             moves.Along(first, at + ramp, end, heights, (s.SlotFeed, Purpose.Rough), (Math.Min(s.SlotFeed, s.RampFeed), Purpose.OverTab));
             at = end;
             z = heights.At(end);
-            if (outer is not null)
+            if (first != path)
             {
                 Inner(moves, path, s, stock, tabs, level);
                 moves.TravelTo(first.PointAt(at));

@@ -47,8 +47,9 @@ internal sealed record PlateLead(Segment In, double From, double To, Segment Out
         var places = new LeadPlaces(placed, finish, tabs, s, make.Bit);
         if (make.Cut.Lead is { } wanted)
         {
-            double at = finish.Nearest(placed.Placed.Placement.Apply(wanted.Point));
-            double off = Math.Max(0, placed.Contour.Distance(placed.Placed.Placement.Apply(wanted.Point)));
+            Point2 point = placed.Placed.Placement.Apply(wanted.Point);
+            double at = finish.Nearest(point);
+            double off = placed.Contour.Distance(point);
             PlateLead? there = off <= Near ? AtCorner(places.CornerNear(at), placed, finish, s, make) ?? OnArcs(places.Near(at), placed, finish, climb, s, make) : null;
             if (there is null)
             {

@@ -10,8 +10,8 @@ internal static class SlotLead
 {
     private const int MostHalvings = 6;
 
-    /// <summary>A track is as far from its edge as arithmetic allows, mm.</summary>
-    private const double Hair = 1e-6;
+    /// <summary>Places along a lead at which its clearance is looked at.</summary>
+    private const int Looks = 16;
 
     /// <summary>The arc that leaves the track.</summary>
     /// <param name="path">The track.</param>
@@ -34,7 +34,7 @@ internal static class SlotLead
 
         Segment Arc(double size, double turn) => ArcFrom(start, direction, size, wasteOnRight ? -turn : turn);
         Segment lead = Reaching(turn => Arc(radius, turn), path.Contour, gap);
-        for (int i = 0; i < MostHalvings && clear is { } c && !StaysClear(lead, c.Edge, c.Distance); i++)
+        for (int i = 0; i < MostHalvings && clear is { } c && !Clearance.Holds(lead, c.Edge, c.Distance, Looks); i++)
         {
             // A sharper turn is away sooner: before a hollow corner that lies ahead.
             radius /= 2;
@@ -56,20 +56,6 @@ internal static class SlotLead
         }
 
         return arc(high);
-    }
-
-    private static bool StaysClear(Segment lead, Contour edge, double distance)
-    {
-        const int Parts = 16;
-        for (int i = 1; i <= Parts; i++)
-        {
-            if (edge.Distance(lead.PointAt((double)i / Parts)) < distance - Hair)
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     private static Segment ArcFrom(Point2 start, Point2 direction, double radius, double sweep)

@@ -19,8 +19,7 @@ internal static class ProofTarget
     {
         Clamping clamping = cut.Clamping;
         Box2 stock = clamping.Stock.Box;
-        double deepest = clamping.Stock.Bottom - cut.Works.Max(w => w.Outline || w.Openings.Length > 0 ? w.Settings.Overcut : double.NegativeInfinity);
-        deepest = double.IsFinite(deepest) ? deepest : clamping.Stock.Top - clamping.Make.Marks!.Depth;
+        double deepest = clamping.Stock.Top - cut.Works.Max(w => w.Settings.Steps[^1]);
         double increment = (dialect.Unit == LengthUnit.Inch ? Length.MillimetresPerInch : 1) * Math.Pow(10, -dialect.Decimals);
         double clear = clamping.Stock.Top + job.Clearance;
         return new Target
@@ -87,7 +86,7 @@ internal static class ProofTarget
         ];
         return new TargetPiece
         {
-            Name = FormattableString.Invariant($"{placed.Piece.Make.Id} no. {placed.Number}"),
+            Name = placed.Name,
             Loops =
             [
                 edges,

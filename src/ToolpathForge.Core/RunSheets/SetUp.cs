@@ -61,7 +61,7 @@ internal static class SetUp
         string spindle = job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
             ? $"Set the spindle to {speed} by hand{Dial(job.Machine, work.Path.Speed)} and start it before the program."
             : $"The program starts the spindle at {speed}.";
-        return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip(bit), job.Unit)} of shank in the collet. {spindle}";
+        return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip.Least(bit.Shank), job.Unit)} of shank in the collet. {spindle}";
     }
 
     private static string Dial(Machine machine, double speed) => machine.DialFor(speed) is { } mark
@@ -103,22 +103,19 @@ internal static class SetUp
     internal static IReadOnlyList<string> Pass(Job job, BitWork work, Run run) =>
     [
         run.Name,
-        ShopText.Size(run.Depth, job.Unit) + HowDeep(work.Settings, run.Name.Split(' ')[0]),
+        ShopText.Size(run.Depth, job.Unit) + HowDeep(work.Settings, run.Kind),
         SheetWords.Feed(run.Feed, job.Unit),
-        run.Name.StartsWith("Engrave", StringComparison.Ordinal) ? "along strokes" : run.Climb ? "climb" : "conventional",
+        run.Kind == RunKind.Engraving ? "along strokes" : run.Climb ? "climb" : "conventional",
         run.Reason,
     ];
-
-    // Common practice: two shank diameters or 19 mm, whichever is more.
-    private static double Grip(Bit bit) => Math.Max(2 * bit.Shank, 19);
 
     private static string Steps(System.Collections.Immutable.ImmutableArray<double> steps) =>
         steps.Length == 1 ? "one pass" : string.Create(CultureInfo.InvariantCulture, $"{steps.Length} passes");
 
-    private static string HowDeep(CutSettings s, string kind) => kind switch
+    private static string HowDeep(CutSettings s, RunKind kind) => kind switch
     {
-        "Engrave" => "",
-        "Finish" or "Corner" => " " + Finish(s),
+        RunKind.Engraving => "",
+        RunKind.Finishing => " " + Finish(s),
         _ => $" in {Steps(s.Steps)}",
     };
 

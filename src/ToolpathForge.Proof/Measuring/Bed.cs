@@ -14,6 +14,7 @@ internal sealed class Bed
         this.target = target;
         stock = [.. target.Stock.Select(s => (s, Region.Of(s.Corners)))];
         keepOuts = [.. target.KeepOuts.Select(k => (k, Region.Of(k.Corners)))];
+        HighestTop = stock.Length == 0 ? double.PositiveInfinity : stock.Max(s => s.Stock.Top);
         floors = [.. target.Floors.Select(f => (f, Region.Of(f.Corners)))];
     }
 
@@ -37,7 +38,7 @@ internal sealed class Bed
     }
 
     /// <summary>Highest top of all stock; infinite when none is known.</summary>
-    internal double HighestTop => stock.Length == 0 ? double.PositiveInfinity : stock.Max(s => s.Stock.Top);
+    internal double HighestTop { get; }
 
     /// <summary>Highest top of the stock under the bit at a place; negative infinity over none.</summary>
     internal double TopUnder(PlanePoint p, double radius)

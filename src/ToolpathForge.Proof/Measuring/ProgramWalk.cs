@@ -97,8 +97,7 @@ internal sealed class ProgramWalk
                 double share = (i + 0.5) / looks;
                 PlanePoint at = part.PointAt(share);
                 double tip = cut.HeightAt(part.From + ((part.To - part.From) * share));
-                double depth = bed.HighestTop - tip;
-                if (depth <= most + target.Increment)
+                if (bed.HighestTop - tip <= most + target.Increment)
                 {
                     continue;
                 }

@@ -1,4 +1,5 @@
 using ToolpathForge.Catalogue;
+using ToolpathForge.Cutting;
 
 namespace ToolpathForge.Checks.Hand;
 

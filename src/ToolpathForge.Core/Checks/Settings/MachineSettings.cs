@@ -8,12 +8,6 @@ namespace ToolpathForge.Checks.Settings;
 /// <summary>Holds a cut on a machine against every limit that bit, material and machine set, one row each.</summary>
 public static class MachineSettings
 {
-    // Common practice: the nut stays this far above the stock at the deepest pass.
-    private const double NutRoom = 3;
-
-    // Common practice; see StockAndBed.
-    private const double LeastSpoilboard = 6;
-
     // Rim speed, m/s: the 10,996 ft/min of the largest speeds of common practice (24,000 rpm to an inch, 18,000 to two, 16,000 to two and a half, 12,000 to
     // three and a half).
     private const double MostRim = 10996 * 0.3048 / 60;
@@ -61,13 +55,13 @@ public static class MachineSettings
 
         double nut = stickOut - q.Depth;
         bool told = stickOut < q.Depth - 1e-9;
-        yield return Row("nut above stock", Length(nut), NutRoom, null, "common practice",
-            nut < NutRoom - 1e-9 && !told ? Lengths(SettingFindings.NutLow, nut, NutRoom) : null);
+        yield return Row("nut above stock", Length(nut), CutSettings.Nut, null, "common practice",
+            nut < CutSettings.Nut - 1e-9 && !told ? Lengths(SettingFindings.NutLow, nut, CutSettings.Nut) : null);
     }
 
     private static IEnumerable<SettingRow> Depths(MachineQuestion q)
     {
-        double usual = Math.Min(q.Material.PassDepth, q.Machine.PassDepth) * q.Bit.Diameter;
+        double usual = Feeds.UsualPass(q.Bit, q.Material, q.Machine);
         double pass = q.PassDepth ?? Step(q);
         yield return Row("depth a pass", Length(pass), null, usual, "bit, material, frame", pass > usual * 1.001
             ? Lengths(PassDepth.TooDeep, pass, usual, Arg.Of("material", q.Material.Name), Arg.Of("machine", q.Machine.Name))
@@ -85,7 +79,7 @@ public static class MachineSettings
         if (q.Clearance is { } clearance)
         {
             // Raised over the stock, tip and stick-out still fit between bed and collet; where no stick-out is said, what the cut needs is counted.
-            double raised = high + clearance + (q.StickOut ?? (q.Depth + NutRoom));
+            double raised = high + clearance + (q.StickOut ?? (q.Depth + CutSettings.Nut));
             bool told = high > q.Machine.Opening + 1e-9;
             yield return Row("height of raised collet", Length(raised), null, q.Machine.Opening, "machine", raised > q.Machine.Opening + 1e-9 && !told
                 ? Lengths(SettingFindings.RaisedLow, raised, q.Machine.Opening, Arg.Of("machine", q.Machine.Name))
@@ -95,8 +89,8 @@ public static class MachineSettings
         if (q.Spoilboard is { } spoilboard)
         {
             double left = spoilboard - q.Overcut;
-            yield return Row("spoilboard left", Length(left), LeastSpoilboard, null, "common practice",
-                left < LeastSpoilboard - 1e-9 ? Lengths(StockAndBed.SpoilboardThin, left, LeastSpoilboard) : null);
+            yield return Row("spoilboard left", Length(left), StockAndBed.LeastSpoilboard, null, "common practice",
+                left < StockAndBed.LeastSpoilboard - 1e-9 ? Lengths(StockAndBed.SpoilboardThin, left, StockAndBed.LeastSpoilboard) : null);
         }
     }
 
@@ -128,7 +122,7 @@ public static class MachineSettings
     {
         double chip = SideLoad.ThickestChip(feeds.ChipLoad(q.Bit.Flutes), q.Allowance, q.Bit.Diameter);
         double force = SideLoad.Force(q.Material.CuttingForce, q.FinishStep ?? q.Depth, chip);
-        double most = q.Allowance / 3 / SideLoad.GivingWay(1, q.Depth + NutRoom, q.Bit, q.Machine.Stiffness);
+        double most = q.Allowance / 3 / SideLoad.GivingWay(1, q.Depth + CutSettings.Nut, q.Bit, q.Machine.Stiffness);
         double step = most / SideLoad.Force(q.Material.CuttingForce, 1, chip);
         yield return new SettingRow("side force, finish", new(force, QuantityKind.Force), null, new(most, QuantityKind.Force), "frame and bit", force > most + 1e-9
             ? Finding.Of(
@@ -163,7 +157,7 @@ public static class MachineSettings
 
     // Even passes within what is usual.
     private static double Step(MachineQuestion q) =>
-        q.Depth / CutSettings.EvenSteps(q.Depth, Math.Min(q.Material.PassDepth, q.Machine.PassDepth) * q.Bit.Diameter).Length;
+        q.Depth / CutSettings.EvenSteps(q.Depth, Feeds.UsualPass(q.Bit, q.Material, q.Machine)).Length;
 
     private static SettingRow Row(string setting, Quantity value, double? least, double? most, string because, Finding? finding) =>
         new(setting, value, least is { } l ? Length(l) : null, most is { } m ? Length(m) : null, because, finding);

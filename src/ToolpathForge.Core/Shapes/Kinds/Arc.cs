@@ -31,9 +31,7 @@ internal sealed class Arc : Shape
             return null;
         }
 
-        // Tangent and chord enclose the inscribed angle: the chord's slope when the tangent lies along the board, the rest of a right angle when it stands square to it.
-        double slope = Math.Atan2(chord.Y, chord.X);
-        double? halfTurn = spec.Has("radius") ? ArcPart.HalfTurn(spec, sizes, chord, findings) : Math.Min(slope, (Math.PI / 2) - slope);
+        double? halfTurn = spec.Has("radius") ? ArcPart.HalfTurn(spec, sizes, chord, findings) : ArcPart.FlushHalfTurn(chord);
         if (halfTurn is not { } turn)
         {
             return null;

@@ -35,8 +35,7 @@ internal sealed class Ogee : Shape
             return null;
         }
 
-        double slope = Math.Atan2(chord.Y, chord.X);
-        double halfTurn = spec.Has("turn") ? spec.Radians("turn") / 2 : Math.Min(slope, (Math.PI / 2) - slope);
+        double halfTurn = spec.Has("turn") ? spec.Radians("turn") / 2 : ArcPart.FlushHalfTurn(chord);
         bool scoop = spec.Word("form") == "scoop";
         Point2 first = chord * spec.Number("first-share");
         var pen = new ShapePen();

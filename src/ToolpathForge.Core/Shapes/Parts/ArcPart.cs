@@ -35,6 +35,16 @@ internal sealed class ArcPart : ShapePart
         return null;
     }
 
+    /// <summary>
+    /// Half of what an arc turns that at one end lies along the board, or square to it where it is deeper than long, radians: tangent and chord enclose the
+    /// inscribed angle, the chord's slope in the one case, the rest of a right angle in the other.
+    /// </summary>
+    internal static double FlushHalfTurn(Point2 chord)
+    {
+        double slope = Math.Atan2(chord.Y, chord.X);
+        return Math.Min(slope, (Math.PI / 2) - slope);
+    }
+
     internal override bool Draw(ShapePen pen, PartSpec spec, ShapeSizes sizes, ICollection<Finding> findings)
     {
         bool scoop = spec.Word("form") == "scoop";
