@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Checks.Settings;
+using ToolpathForge.Drawings;
 using ToolpathForge.Findings;
 using ToolpathForge.Measures;
 using ToolpathForge.Plugin.Contract;
@@ -15,7 +16,9 @@ namespace ToolpathForge.Service;
 /// <param name="IsSwitch">Whether it stands alone, without a value.</param>
 public sealed record SettingOption(string Name, string Says, bool IsSwitch);
 
-/// <summary>Says what the settings of a machine or a hand router may be, before anything spins. It needs no job, and writes nothing.</summary>
+/// <summary>
+/// Says what the settings of a machine or a hand router may be, before anything spins. It needs no job, and writes nothing but a drawing that is asked for.
+/// </summary>
 public static class CheckSettings
 {
     /// <summary>Options for a machine.</summary>
@@ -53,12 +56,23 @@ public static class CheckSettings
         }
 
         findings.AddRange(answer?.Findings ?? []);
+        string? drawn = null;
+        if (options.FirstOrDefault(o => o.Name == SettingsReader.Drawing).Text is { } file && answer is not null && HandDrawing.Of(answer, told) is { } drawing)
+        {
+            Finding? fault = NewFile.Write(file, SvgWriter.Write(drawing.Drawing, drawing.Scale), t => t.Contains($"<title>{drawing.Drawing.Title}</title>", StringComparison.Ordinal));
+            drawn = fault is null ? file : null;
+            findings.AddRange(fault is null ? [] : [fault]);
+        }
+
         int exit = Teller.ExitCode(findings);
         var teller = new Teller(told);
         return new Report(
             exit,
             teller.Remarks(findings),
-            answer is null ? [] : SettingsTables.Of(answer, told),
+            [
+                .. answer is null ? [] : SettingsTables.Of(answer, told),
+                .. drawn is null ? (ImmutableArray<Section>)[] : [Section.Of($"Drawn to scale: {drawn}")],
+            ],
             () => WireJson.Text(SettingsWire.Of(answer, hand, exit, teller.Wire(findings))));
     }
 }

@@ -71,7 +71,7 @@ public static class HandSettings
             rows.Add(Cutter(setUp, TopBearing.LeastCutter(setUp), mayBeShort: false));
             DepthWindow window = TipBearing.OnePass(setUp, q.MayHang);
             rows.Add(Reach(setUp, window));
-            return [new("one pass, pattern below", window)];
+            return [new("one pass, pattern below", window) { Section = SectionOf(q, setUp, HandGuide.PatternBelow) }];
         }
 
         if (q.Machined is { } edge && q.Bushing is null)
@@ -82,7 +82,7 @@ public static class HandSettings
                 : null));
             DepthWindow window = TopBearing.AlongEdge(setUp, edge);
             rows.Add(Reach(setUp, window));
-            return [new("along the cut edge, pattern off", window)];
+            return [new("along the cut edge, pattern off", window) { Section = SectionOf(q, setUp, HandGuide.CutEdge, edge) }];
         }
 
         bool bushing = q.Bushing is not null;
@@ -94,12 +94,26 @@ public static class HandSettings
         if (two is not null)
         {
             rows.Add(Reach(setUp, two.Second));
-            return [new("first pass, along the pattern", two.First), new("second pass, pattern off, on what the first has cut", two.Second)];
+            return
+            [
+                new("first pass, along the pattern", two.First) { Section = SectionOf(q, setUp, HandGuide.PatternAbove) },
+                new("second pass, pattern off, on what the first has cut", two.Second) { Section = SectionOf(q, setUp, HandGuide.CutEdge, two.Edge) },
+            ];
         }
 
         rows.Add(Reach(setUp, one));
-        return [new(bushing ? "one pass, bushing" : "one pass, pattern on top", one)];
+        return
+        [
+            new(bushing ? "one pass, bushing" : "one pass, pattern on top", one)
+            {
+                Section = SectionOf(q, setUp, bushing ? HandGuide.Bushing : HandGuide.PatternAbove),
+            },
+        ];
     }
+
+    private static HandSection SectionOf(HandQuestion q, HandSetUp setUp, HandGuide guide, double edge = 0) => new(
+        guide, setUp, q.Bit, edge, q.ColletHeight, q.Bite ?? SawnWaste.UsualBite,
+        guide == HandGuide.Bushing ? q.BushingLength ?? Math.Max(0, setUp.Pattern - BushingRoom) : 0);
 
     private static IEnumerable<SettingRow> Depths(HandQuestion q, ImmutableArray<NamedWindow> windows)
     {

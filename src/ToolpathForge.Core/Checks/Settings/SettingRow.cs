@@ -49,4 +49,8 @@ public sealed record SettingsAnswer(
 /// <summary>Depths of one pass of a hand router.</summary>
 /// <param name="Pass">What it is called.</param>
 /// <param name="Window">Its depths.</param>
-public sealed record NamedWindow(string Pass, Hand.DepthWindow Window);
+public sealed record NamedWindow(string Pass, Hand.DepthWindow Window)
+{
+    /// <summary>What the section looks like in which these depths are measured; null where it is not drawn.</summary>
+    public Hand.HandSection? Section { get; init; }
+}

@@ -19,6 +19,9 @@ public static class SettingsReader
     /// <summary>The machine that is taken where nobody names one.</summary>
     private const string UsualMachine = "desktop-400";
 
+    /// <summary>The option that names a file for the section of a hand router.</summary>
+    public const string Drawing = "--drawing";
+
     /// <summary>The options of a check for a machine: name, what it means, whether it is a switch.</summary>
     public static ImmutableArray<(string Name, string Says, bool IsSwitch)> MachineOptions { get; } = Told(SettingsKeys.Machine);
 
