@@ -13,6 +13,7 @@ internal static class Arguments
 {
     private static readonly Option<bool> Json = Switch("--json");
     private static readonly Option<bool> Timings = Switch("--timings");
+    private static readonly Option<bool> Family = Switch("--family");
     private static readonly Option<bool> WantsHelp = Switch("--help", "-h", "-?");
     private static readonly Option<bool> WantsVersion = Switch("--version");
     private static readonly Option<string[]> Out = Text("--out", "-o");
@@ -28,9 +29,10 @@ internal static class Arguments
     private static readonly Command New = Verb("new", Unit);
     private static readonly Command Check = Verb("check", [Json, Timings, Job, Unit, .. SettingsArguments.Options]);
     private static readonly Command Cut = Verb("cut", Out, Json, Timings);
+    private static readonly Command Draw = Verb("draw", Out, Family, Json, Timings);
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
     private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
-    private static readonly Command[] Verbs = [New, Check, Cut, Prove, List];
+    private static readonly Command[] Verbs = [New, Check, Cut, Draw, Prove, List];
     private static readonly RootCommand Root = Tree();
 
     internal static Request Read(string[] args)
@@ -46,7 +48,7 @@ internal static class Arguments
             return about is null || Array.Exists(Verbs, v => v.Name == about) ? new Request.ShowHelp(about) : UnknownCommand(about);
         }
 
-        Option<bool>? assigned = Array.Find([Json, Timings, WantsHelp, WantsVersion, .. SettingsArguments.Options.OfType<Option<bool>>()], o => Array.Exists(args, a => a.StartsWith(o.Name + "=", StringComparison.Ordinal)));
+        Option<bool>? assigned = Array.Find([Json, Timings, Family, WantsHelp, WantsVersion, .. SettingsArguments.Options.OfType<Option<bool>>()], o => Array.Exists(args, a => a.StartsWith(o.Name + "=", StringComparison.Ordinal)));
         if (assigned is not null)
         {
             return new Request.Misread($"{assigned.Name} takes no value.", "Write it alone.");
@@ -89,6 +91,7 @@ internal static class Arguments
                 ? new Request.Check(names[0], json, timings)
                 : new Request.Misread("--job and --unit are for a check of settings, without a job of its own.", $"Write toolpathforge check {names[0]}."),
             "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", json, timings),
+            "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), json, timings),
             "prove" => One(parsed, Job) is { } job
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
                 : new Request.Misread("prove needs to know the job that the program is meant for.", $"Write toolpathforge prove {names[0]} --job porch.toml."),

@@ -13,6 +13,7 @@ internal static class Help
           toolpathforge check porch.toml             say what would go wrong; write nothing
           toolpathforge check --bit … --depth …      say whether bit, depth and speed go together; no job needed
           toolpathforge cut porch.toml --out out     write programs, run sheet, drawings and proof
+          toolpathforge draw porch.toml --out dir    draw everything at full size, to print and to mark out by hand
           toolpathforge prove FILE --job porch.toml  read a program back and measure it against the job
           toolpathforge list bits                    show what a job may name: lumber, panels, bits,
                                                      materials, machines, dialects, shapes
@@ -85,6 +86,21 @@ internal static class Help
             in it that is yours, or that you changed, stops the command before anything is touched.
 
               --out FOLDER   where to write; "out" in the folder you are in, unless you say otherwise
+              --json         print the result as JSON, in mm, for other programs
+              --timings      say how long each stage took
+
+            """,
+        "draw" =>
+            """
+            toolpathforge draw JOB [--out FOLDER] [--family] [--json] [--timings]
+
+            Draws every pattern and board end of the job at full size: SVG and DXF in mm, and PDF for A4 and Letter, spread
+            over as many sheets as it takes, with register marks and bars to measure. It asks neither bit nor machine.
+
+            FOLDER is replaced as a whole, or not at all, as with cut.
+
+              --out FOLDER   where to write; "drawings" in the folder you are in, unless you say otherwise
+              --family       also show the boards of each family side by side at one scale; all boards of a job without one
               --json         print the result as JSON, in mm, for other programs
               --timings      say how long each stage took
 

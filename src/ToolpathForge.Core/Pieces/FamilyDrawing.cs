@@ -14,11 +14,14 @@ namespace ToolpathForge.Pieces;
 /// </summary>
 public static class FamilyDrawing
 {
-    /// <summary>The scale that it is laid out for: the room between the ends holds their dimensions.</summary>
+    /// <summary>The scale that is used where none is asked for.</summary>
     public const double Scale = 0.5;
 
     /// <summary>Room to the right of an end for its dimensions, mm of paper.</summary>
     private const double Room = (2 * DrawingStyle.RowStep) + DrawingStyle.FirstRow + 12;
+
+    /// <summary>Room below a row for its dimensions and the words of the next, mm of paper.</summary>
+    private const double Between = DrawingStyle.FirstRow + 16;
 
     /// <summary>Share of a board's width that is shown beyond its curve.</summary>
     private const double Beyond = 0.35;
@@ -29,30 +32,39 @@ public static class FamilyDrawing
     /// <param name="family">What the family is called.</param>
     /// <param name="pieces">At least one, in the order of the job.</param>
     /// <param name="unit">The unit of the dimensions.</param>
-    public static Drawing Of(string family, IReadOnlyList<Piece> pieces, LengthUnit unit)
+    /// <param name="scale">The scale that it is laid out for, mm of paper for a mm of the boards: the room between the ends holds their dimensions.</param>
+    /// <param name="inRow">How many stand side by side before a new row begins below; none for all.</param>
+    public static Drawing Of(string family, IReadOnlyList<Piece> pieces, LengthUnit unit, double scale = Scale, int? inRow = null)
     {
         ArgumentNullException.ThrowIfNull(pieces);
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
-        double left = 0;
-        foreach (Piece piece in pieces)
+        double top = 0;
+        double lowest = 0;
+        foreach (Piece[] row in pieces.Chunk(inRow ?? pieces.Count))
         {
-            Profile p = piece.Profile;
-            double length = p.Start.X + (p.Width * Beyond);
-            AddEnd(elements, piece, new Point2(left + length, 0), length, unit);
-            left += length + (Room / Scale);
+            double left = 0;
+            foreach (Piece piece in row)
+            {
+                Profile p = piece.Profile;
+                double length = p.Start.X + (p.Width * Beyond);
+                AddEnd(elements, piece, new Point2(left + length, top), length, unit, scale);
+                left += length + (Room / scale);
+            }
+
+            lowest = row.Max(p => p.Profile.Width) - top;
+            top = -lowest - (Between / scale);
         }
 
-        double lowest = pieces.Max(p => p.Profile.Width);
         bool inch = unit == LengthUnit.Inch;
         double bar = inch ? 4 * Length.MillimetresPerInch : 100;
-        elements.Add(new ScaleBar(new Point2(0, -lowest - ((DrawingStyle.FirstRow + 16) / Scale)), bar, 4, inch ? "4 in" : "100 mm"));
+        elements.Add(new ScaleBar(new Point2(0, -lowest - ((DrawingStyle.FirstRow + 16) / scale)), bar, 4, inch ? "4 in" : "100 mm"));
         return new Drawing(
             $"The family {family}",
             "Board ends side by side at one scale, profile edge towards you, end at your right: " + string.Join("; ", pieces.Select(p => Sizes(p, unit))) + ".",
             elements.ToImmutable());
     }
 
-    private static void AddEnd(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Point2 tip, double length, LengthUnit unit)
+    private static void AddEnd(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Point2 tip, double length, LengthUnit unit, double scale)
     {
         Profile p = piece.Profile;
         string Say(double mm) => ShopText.Size(mm, unit);
@@ -76,7 +88,7 @@ public static class FamilyDrawing
         elements.Add(new LinearDimension(top, start, MeasuredAlong.Vertical, Say(p.Width), -First - Row, tip.X));
         string angle = p.EndAngle == 0 ? "square" : Math.Abs(p.EndAngle).ToString("0.##", CultureInfo.InvariantCulture) + "°";
         string ratio = (p.Run / p.Depth).ToString("0.000", CultureInfo.InvariantCulture);
-        elements.Add(new Text($"{piece.Make.Board.Id}, end {angle}, {ratio} : 1", new Point2(tip.X - length, 4 / Scale), TextAlign.Start, 2.5));
+        elements.Add(new Text($"{piece.Make.Board.Id}, end {angle}, {ratio} : 1", new Point2(tip.X - length, tip.Y + (4 / scale)), TextAlign.Start, 2.5));
     }
 
     private static string Sizes(Piece piece, LengthUnit unit) =>

@@ -83,7 +83,7 @@ public static class Planner
             ? [(cut.Clamping.Name, cut)]
             : Enumerable.Range(0, cut.Works.Length).Select(i => (FormattableString.Invariant($"{cut.Clamping.Name}-{i + 1}"), cut.Only(i)));
 
-    private static Piece? PieceOf(Job job, Make make, List<Finding> findings)
+    internal static Piece? PieceOf(Job job, Make make, List<Finding> findings)
     {
         var raised = new List<Finding>();
         Profile? profile = make.Shape.Shape.Scale(make.Shape, make.DesignWidth, raised);

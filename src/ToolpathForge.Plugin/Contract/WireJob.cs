@@ -106,6 +106,31 @@ public sealed class CutReply
     public WireFile[] Files { get; set; } = [];
 }
 
+/// <summary>What was drawn: the answer of <c>draw</c>.</summary>
+public sealed class DrawReply
+{
+    /// <summary>See <see cref="ContractVersion"/>.</summary>
+    public string Contract { get; set; } = ContractVersion.Current;
+
+    /// <summary>Always <c>draw</c>.</summary>
+    public string Command { get; set; } = "draw";
+
+    /// <summary>The exit code of the command.</summary>
+    public int ExitCode { get; set; }
+
+    /// <summary>The job; absent when it could not be read.</summary>
+    public WireJob? Job { get; set; }
+
+    /// <summary>What was found, in the order of the job.</summary>
+    public WireFinding[] Findings { get; set; } = [];
+
+    /// <summary>The folder written to, as it was named; absent when nothing was written.</summary>
+    public string? Folder { get; set; }
+
+    /// <summary>Every file written, by name, the manifest aside.</summary>
+    public WireFile[] Files { get; set; } = [];
+}
+
 /// <summary>A file that was written.</summary>
 public sealed class WireFile
 {

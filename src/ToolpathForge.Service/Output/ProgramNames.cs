@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Findings;
+using ToolpathForge.Jobs;
 using ToolpathForge.Planning;
 
 namespace ToolpathForge.Service.Output;
@@ -21,10 +22,12 @@ internal static class ProgramNames
     private static readonly ImmutableArray<string> Devices =
         ["con", "prn", "aux", "nul", .. Enumerable.Range(1, 9).SelectMany(i => (string[])[FormattableString.Invariant($"com{i}"), FormattableString.Invariant($"lpt{i}")])];
 
-    internal static ImmutableArray<Finding> Find(Plan plan) =>
+    internal static ImmutableArray<Finding> Find(Plan plan) => Find(plan.Job);
+
+    internal static ImmutableArray<Finding> Find(Job job) =>
     [
-        .. from make in plan.Job.Makes
-           let name = make.Id + plan.Job.Dialect.FileEnding
+        .. from make in job.Makes
+           let name = make.Id + job.Dialect.FileEnding
            let reason = Always.Contains(name, StringComparer.OrdinalIgnoreCase) ? "that file is always written beside the programs"
                : Devices.Contains(make.Id, StringComparer.OrdinalIgnoreCase) ? "on some systems that is the name of a device"
                : null

@@ -18,6 +18,7 @@ namespace ToolpathForge.Service.Wire;
 [JsonSerializable(typeof(CheckReply))]
 [JsonSerializable(typeof(SettingsReply))]
 [JsonSerializable(typeof(CutReply))]
+[JsonSerializable(typeof(DrawReply))]
 [JsonSerializable(typeof(ProveReply))]
 [JsonSerializable(typeof(CatalogueReply))]
 [JsonSerializable(typeof(ProofFile))]
