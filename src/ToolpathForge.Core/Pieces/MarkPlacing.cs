@@ -30,9 +30,30 @@ internal sealed class MarkPlacing
         _across = (int)Math.Ceiling(_face.Width / cell) + 1;
         int up = (int)Math.Ceiling(_face.Height / cell) + 1;
         _free = new bool[_across * up];
+        Array.Fill(_free, true);
+        double reach = rim + HalfDiagonal;
+        bool wasClear = false;
+        foreach (Contour boundary in openings.Add(edge))
+        {
+            for (int i = 0; i < boundary.SegmentCount; i++)
+            {
+                Segment segment = boundary[i];
+                Clear(segment.Box, reach, p => segment.Distance(p) >= reach);
+            }
+        }
+
+        // Between cells of a row that all lie clear of edge and openings runs neither, so the first of them speaks for all.
         for (int i = 0; i < _free.Length; i++)
         {
-            _free[i] = IsInside(MiddleOf(i), rim + HalfDiagonal);
+            if (_free[i])
+            {
+                _free[i] = i % _across > 0 && wasClear ? _free[i - 1] : IsInside(MiddleOf(i), reach);
+                wasClear = true;
+            }
+            else
+            {
+                wasClear = false;
+            }
         }
     }
 
@@ -79,19 +100,24 @@ internal sealed class MarkPlacing
     private void Mark(ImmutableArray<Contour> strokes, double clear)
     {
         _taken.AddRange(strokes.Select(s => (s, clear)));
+        double reach = clear + HalfDiagonal;
         foreach (Contour stroke in strokes)
         {
-            double reach = clear + HalfDiagonal;
-            Box2 box = stroke.Box;
-            int right = Math.Min(_across - 1, (int)((box.MaxX + reach - _face.MinX) / _cell));
-            int top = Math.Min((_free.Length / _across) - 1, (int)((box.MaxY + reach - _face.MinY) / _cell));
-            for (int y = Math.Max(0, (int)((box.MinY - reach - _face.MinY) / _cell)); y <= top; y++)
+            Clear(stroke.Box, reach, p => stroke.Distance(p) > reach);
+        }
+    }
+
+    // Keeps, of the cells about a box, those whose middles lie clear.
+    private void Clear(Box2 box, double reach, Predicate<Point2> isClear)
+    {
+        int right = Math.Min(_across - 1, (int)((box.MaxX + reach - _face.MinX) / _cell));
+        int top = Math.Min((_free.Length / _across) - 1, (int)((box.MaxY + reach - _face.MinY) / _cell));
+        for (int y = Math.Max(0, (int)((box.MinY - reach - _face.MinY) / _cell)); y <= top; y++)
+        {
+            for (int x = Math.Max(0, (int)((box.MinX - reach - _face.MinX) / _cell)); x <= right; x++)
             {
-                for (int x = Math.Max(0, (int)((box.MinX - reach - _face.MinX) / _cell)); x <= right; x++)
-                {
-                    int i = (y * _across) + x;
-                    _free[i] = _free[i] && stroke.Distance(MiddleOf(i)) > reach;
-                }
+                int i = (y * _across) + x;
+                _free[i] = _free[i] && isClear(MiddleOf(i));
             }
         }
     }

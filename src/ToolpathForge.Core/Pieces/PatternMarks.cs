@@ -53,8 +53,8 @@ internal static class PatternMarks
             return plate;
         }
 
-        Contour edge = ArcFit.Fit(plate.Exact.Placed(s_laid), 0.01).Contour;
-        ImmutableArray<Contour> openings = [.. plate.Openings.Select(o => ArcFit.Fit(OpeningOutline.Exact(o, s_laid), 0.01).Contour)];
+        Contour edge = ArcFit.Quick(plate.Exact.Placed(s_laid), 0.01).Contour;
+        ImmutableArray<Contour> openings = [.. plate.Openings.Select(o => ArcFit.Quick(OpeningOutline.Exact(o, s_laid), 0.01).Contour)];
         var placer = new MarkPlacing(edge, openings, Rim, marks.Height / 2);
         var made = ImmutableArray.CreateBuilder<EngravedMark>();
         if (marks.Labels)

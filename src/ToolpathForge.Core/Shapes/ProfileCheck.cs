@@ -49,7 +49,7 @@ internal static class ProfileCheck
             return false;
         }
 
-        Contour contour = ArcFit.Fit(new Outline([.. curves], false), Fit).Contour;
+        Contour contour = ArcFit.Quick(new Outline([.. curves], false), Fit).Contour;
         return PointsAreSound(contour, spec, findings) && IsSimple(contour, spec, findings);
     }
 

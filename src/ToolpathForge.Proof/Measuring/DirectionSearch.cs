@@ -143,16 +143,23 @@ internal sealed class DirectionSearch
         limit += target.Tolerance;
         near.Clear();
         cover.AddNear(place.Box, limit, near);
-        int first = int.MaxValue;
-        bool hasConventional = false, hasClimb = false;
+        int first = int.MaxValue, firstPart = -1;
+        bool hasConventional = false, hasClimb = false, hasWay = false;
         foreach (int i in near)
         {
             ref readonly PathPart other = ref cover.Parts[i];
-            Nearest found = other.Length > 0 ? Distances.Between(place, other) : new Nearest(double.PositiveInfinity, default, default);
+            if (!(other.Length > 0))
+            {
+                continue;
+            }
+
+            Nearest found = Distances.Between(place, other);
             if (found.Value + cover.Offset(i) > limit)
             {
                 continue;
             }
+
+            hasWay = true;
 
             // What merely comes up to the edge or leaves it did not cut it.
             double along = part.DirectionAt(isShort ? middle : found.OnFirst).Dot(other.DirectionAt(found.OnSecond));
@@ -166,12 +173,29 @@ internal sealed class DirectionSearch
             hasClimb |= !isAlong;
             if (other.Owner < first)
             {
-                first = other.Owner;
+                (first, firstPart) = (other.Owner, i);
                 direction = isAlong ? CutDirection.Conventional : CutDirection.Climb;
             }
         }
 
         line = first < int.MaxValue ? cuts.LineOf(first) : 0;
-        return isShort || hasConventional != hasClimb;
+
+        // Where only bits that went straight down reach, as in a drilled hole, no shorter stretch has a direction either.
+        return isShort || !hasWay || hasConventional != hasClimb || (hasConventional && FinishesAll(part, cover, firstPart));
+    }
+
+    /// <summary>
+    /// Whether one motion alone brought all of a stretch to within the tolerance of where it ends up: at its farthest it is nearer than the nearest of all near ones with the tolerance added.
+    /// </summary>
+    private bool FinishesAll(in PathPart part, PartTree cover, int index)
+    {
+        double nearest = double.PositiveInfinity;
+        foreach (int i in near)
+        {
+            nearest = Math.Min(nearest, Distances.Between(part, cover.Parts[i]).Value + cover.Offset(i));
+        }
+
+        double there = Distances.Between(part.PointAt(0.5), cover.Parts[index], out _) + cover.Offset(index);
+        return CoverSearch.Bound(part, cover, index, there, accuracy) <= nearest + target.Tolerance;
     }
 }

@@ -97,7 +97,8 @@ internal sealed class ProgramWalk
                 double share = (i + 0.5) / looks;
                 PlanePoint at = part.PointAt(share);
                 double tip = cut.HeightAt(part.From + ((part.To - part.From) * share));
-                if (bed.HighestTop - tip <= most + target.Increment)
+                double enough = tip + most + target.Increment;
+                if (bed.HighestTop <= enough || cleared.IsClearedTo(at, cut.Index, tool.Radius, enough))
                 {
                     continue;
                 }

@@ -37,7 +37,7 @@ internal static class PlanFigures
         }
 
         Array.Sort(times);
-        return new Figure("sample planned and proven, warm", times[times.Length / 2], "ms", "none: the goal is a time", 50, false, $"{job.Makes.Length} programs");
+        return new Figure("sample planned and proven, warm", times[times.Length / 2], "ms", "none: the goal is a time", 30, false, $"{job.Makes.Length} programs");
     }
 
     // A quarter ellipse of 200 by 120: arcs of the fit against the fewest inscribed chords that keep the same distance.

@@ -8,11 +8,23 @@ internal static class EllipseFit
 {
     private const double Quarter = Math.PI / 2;
 
-    public static ArcChain Fit(EllipseCurve curve, double tolerance)
+    /// <summary>Ends of arcs that need not be fewest are found to this share of the curve.</summary>
+    private const double QuickAccuracy = 1e-6;
+
+    /// <summary>
+    /// Joints off the curve take up to a seventh off a biarc's deviation; with a good margin, a fifth, each biarc reaches farther by the cube root of that.
+    /// </summary>
+    private static readonly double s_mostSaved = Math.Cbrt(1 / 0.8);
+
+    /// <summary>Fits it.</summary>
+    /// <param name="curve">The piece of an ellipse.</param>
+    /// <param name="tolerance">mm.</param>
+    /// <param name="isFewest">False for arcs that hold the tolerance, however many and however uneven.</param>
+    public static ArcChain Fit(EllipseCurve curve, double tolerance, bool isFewest)
     {
         if (curve.Sweep < 0)
         {
-            return Fit((EllipseCurve)curve.Reversed(), tolerance).Reversed();
+            return Fit((EllipseCurve)curve.Reversed(), tolerance, isFewest).Reversed();
         }
 
         EllipseCurve e = LongAxisFirst(curve);
@@ -37,7 +49,7 @@ internal static class EllipseFit
             Fold fold = Fold.Of(cuts[i], cuts[i + 1]);
             if (!known.TryGetValue((fold.Low, fold.High), out List<Biarc>? chain))
             {
-                chain = FitUpright(a, b, fold, tolerance);
+                chain = FitUpright(a, b, fold, tolerance, isFewest);
                 known.Add((fold.Low, fold.High), chain);
             }
 
@@ -75,19 +87,35 @@ internal static class EllipseFit
     /// <summary>
     /// Biarcs over a part of the first quadrant of an upright ellipse. Their joints lie on it, unless joints that make both arcs depart equally save a biarc.
     /// </summary>
-    private static List<Biarc> FitUpright(double a, double b, Fold fold, double tolerance)
+    private static List<Biarc> FitUpright(double a, double b, Fold fold, double tolerance, bool isFewest)
     {
         var upright = new EllipseCurve(default, new Point2(a, 0), new Point2(0, b), 0, 1);
-        List<Biarc> chain = new BiarcChain((from, to) => SpiralBiarc.OnCurve(upright, from, to), 1e-14, 1e-12).Fit(fold.Low, fold.High, tolerance);
-        if (chain.Count < 2)
+        Biarc OnCurve(double from, double to) => SpiralBiarc.OnCurve(upright, from, to);
+        if (!isFewest)
         {
-            return chain;
+            return new BiarcChain(OnCurve, QuickAccuracy, QuickAccuracy).Greedy(fold.Low, fold.High, tolerance);
         }
 
-        var even = new BiarcChain((from, to) => SpiralBiarc.Even(upright, from, to), 1e-12, 1e-10);
-        int left = chain.Count - 1;
-        List<Biarc> fewer = even.Greedy(fold.Low, fold.High, tolerance, b => left-- == 0);
-        return fewer[^1].To < fold.High ? chain : even.Balanced(fold.Low, fold.High, tolerance, fewer);
+        var joined = new BiarcChain(OnCurve, 1e-14, 1e-12);
+        List<Biarc> greedy = joined.Greedy(fold.Low, fold.High, tolerance);
+        if (greedy.Count < 2)
+        {
+            return greedy;
+        }
+
+        // Cube roots of deviations add up along the curve: what the last biarc has to spare says whether one can be saved at all.
+        int left = greedy.Count - 1;
+        if (greedy.Sum(b => Math.Cbrt(b.Deviation / tolerance)) <= left * s_mostSaved)
+        {
+            var even = new BiarcChain((from, to) => SpiralBiarc.Even(upright, from, to), 1e-12, 1e-10);
+            List<Biarc> fewer = even.Greedy(fold.Low, fold.High, tolerance, b => left-- == 0);
+            if (fewer[^1].To >= fold.High)
+            {
+                return even.Balanced(fold.Low, fold.High, tolerance, fewer);
+            }
+        }
+
+        return joined.Balanced(fold.Low, fold.High, tolerance, greedy);
     }
 
     private static Point2 PointAt(EllipseCurve e, double u)

@@ -42,6 +42,23 @@ public class EllipseBoundTests
             Assert.Equal(e.End, fit.Contour.End);
         }, iter: LongRun.Iterations(150, 2_000));
 
+    [Fact]
+    public void The_quick_fit_is_bounded_just_as_well() =>
+        Gen.Select(GenEllipse, GenTolerance).Sample((e, tolerance) =>
+        {
+            var outline = new Outline([e], false);
+            if (e.Start.DistanceTo(e.End) < 1e-7)
+            {
+                return;
+            }
+
+            double rounding = 1e-14 * (20 + e.Major.Length + e.Minor.Length);
+            FittedContour fit = ArcFit.Quick(outline, tolerance);
+            Assert.True(fit.Bound <= tolerance, $"{fit.Bound} over {tolerance}");
+            Assert.InRange(Departure.OfCurves(outline, fit.Contour, 500), 0, fit.Bound + rounding);
+            Assert.InRange(Departure.OfContour(fit, outline, Math.Max(2, 30 / fit.Contour.SegmentCount)), 0, fit.Bound + rounding);
+        }, iter: LongRun.Iterations(80, 2_000));
+
     // Rounding of the coordinates over the shortest chord; a shallow arc that became a line turns by four sagittas over its chord at either end.
     private static double KinkAllowed(FittedContour fit)
     {
