@@ -40,7 +40,9 @@ internal static class SkinThickness
 
     internal static IEnumerable<Finding> Find(CheckInput input)
     {
-        double skin = input.Settings.Skin > 0 ? input.Settings.Skin : input.Make.Cut.Skin ?? 0;
+        // What is left for the hand is sawn, and need not be thin.
+        bool byHand = input.Make.Hand?.Machined is not null;
+        double skin = input.Settings.Skin > 0 && !byHand ? input.Settings.Skin : input.Make.Cut.Skin ?? 0;
         if (skin <= 0)
         {
             yield break;

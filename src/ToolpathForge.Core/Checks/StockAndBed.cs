@@ -73,7 +73,8 @@ internal static class StockAndBed
                 Arg.Of("thickness", Quantity.Length(input.Make.Thickness)));
         }
 
-        if (input.Make is BoardEndMake)
+        // Cut part way, the waste stays on the board until it is sawn off.
+        if (input.Make is BoardEndMake && input.Settings.Skin <= 0)
         {
             double mass = WasteMass(input);
             if (mass > LooseMass)

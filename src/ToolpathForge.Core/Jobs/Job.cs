@@ -95,6 +95,12 @@ public abstract record Make(
 
     /// <summary>What is engraved into it; null for nothing.</summary>
     public Marking? Marks { get; init; }
+
+    /// <summary>What is done by hand; null for nothing.</summary>
+    public HandWork? Hand { get; init; }
+
+    /// <summary>Thickness that is left under the whole cut, mm: for the hand to finish, or as a skin; 0 for a cut right through.</summary>
+    public double LeftBelow => Hand?.Machined is { } machined ? Thickness - machined : Cut.Skin ?? 0;
 }
 
 /// <summary>A pattern: a template plate from a panel, with the profile as its working edge.</summary>

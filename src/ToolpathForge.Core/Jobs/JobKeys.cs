@@ -120,6 +120,7 @@ internal static class JobKeys
         .. CommonAfter,
         Key.Table("plate", "How far the plate reaches past the profile.", Plate).ElseFrom("the defaults of its keys"),
         Key.Table("marks", "What is engraved into the upper face.", Marks).ElseFrom("nothing is engraved"),
+        Key.Table("hand", "The hand router that will follow the pattern: its depths are worked out and drawn.", HandKeys.Pattern).ElseFrom("not looked at"),
         Key.Table("lead", "Where the finish of a plate is to begin.", OnEdge).ElseFrom("where it marks least"),
         Key.Tables("tab", "Where tabs are to stand, one block for each; their number is then as many.", OnEdge, 1, 60).ElseFrom("spread over the straight free edges"),
     ]);
@@ -130,6 +131,7 @@ internal static class JobKeys
         Key.Table("stock", "The board.", BoardStock),
         .. CommonAfter,
         Key.Table("end", "What may be cut beyond the profile.", End).ElseFrom("the defaults of its keys"),
+        Key.Table("hand", "The machine starts and a hand router finishes: for a board too thick for the machine's bit.", HandKeys.BoardEnd).ElseFrom("the machine cuts right through"),
     ]);
 
     /// <summary>Read when the kind is not known: everything that any kind takes.</summary>

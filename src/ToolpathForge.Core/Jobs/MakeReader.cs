@@ -34,6 +34,7 @@ internal static partial class MakeReader
                 "board-end" => ReadBoardEnd(table, catalogues, machine, inMake),
                 _ => ReadUnknown(table, inMake),
             };
+            make = make is null ? null : HandReader.Add(make, table, catalogues, inMake);
             if (make is not null && idSound)
             {
                 makes.Add(make with { Family = family });

@@ -17,7 +17,7 @@ internal static class ClampingPlanner
     internal static CutPlan? Cut(Job job, Piece piece, ErrorBudget budget, List<Finding> findings)
     {
         double perimeter = piece.Exact.Curves.Zip(piece.Roles).Where(e => e.Second != EdgeRole.Existing).Sum(e => e.First.Length);
-        CutSettings settings = CutSettings.For(piece.Make, job.Machine, perimeter, piece.Make.Cut.Skin ?? 0);
+        CutSettings settings = CutSettings.For(piece.Make, job.Machine, perimeter, piece.Make.LeftBelow);
         Clamping clamping = Lay(job, piece, settings);
         if (SkinInstead.Of(clamping, settings) is { } skin)
         {

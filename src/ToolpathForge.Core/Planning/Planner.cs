@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ToolpathForge.Catalogue;
 using ToolpathForge.Checks;
+using ToolpathForge.Checks.Settings;
 using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
@@ -88,6 +89,7 @@ public static class Planner
         var raised = new List<Finding>();
         Profile? profile = make.Shape.Shape.Scale(make.Shape, make.DesignWidth, raised);
         findings.AddRange(raised.Select(f => f with { Place = f.Place.OfMake(make.Id) }));
+        findings.AddRange(profile is null ? [] : JobHand.Find(make, profile));
         return profile is null
             ? null
             : make switch

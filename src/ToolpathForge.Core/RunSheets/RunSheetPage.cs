@@ -80,6 +80,7 @@ public static class RunSheetPage
         if (cut.Works[^1].Outline)
         {
             GrainSection.Write(page, job, cut);
+            HandPage.Write(page, plan, cut);
         }
 
         if (plan.Pieces.FirstOrDefault(p => p.Make.Id == cut.Clamping.Make.Id) is { } piece)
@@ -121,6 +122,7 @@ public static class RunSheetPage
 
     private static string Lowest(CutPlan cut, Func<double, string> fine) => cut.Settings switch
     {
+        { Skin: > 0 } s when cut.Clamping.Make.Hand is not null => $"{fine(s.Skin)} stays for the hand",
         { Skin: > 0 } s => $"a skin of {fine(s.Skin)} stays",
         { Overcut: > 0 } s => $"{fine(s.Overcut)} below the stock",
         var s => $"{fine(s.Steps[^1])} below the upper face",
@@ -128,7 +130,12 @@ public static class RunSheetPage
 
     private static void Picture(Html page, Drawing drawing, double width, double height, string caption)
     {
-        SheetPaper paper = SheetPaper.Around(drawing, SheetPaper.Within(drawing, width, height)?.Scale ?? SheetPaper.CommonScales[^1]);
+        Picture(page, drawing, SheetPaper.Within(drawing, width, height)?.Scale ?? SheetPaper.CommonScales[^1], caption);
+    }
+
+    internal static void Picture(Html page, Drawing drawing, double at, string caption)
+    {
+        SheetPaper paper = SheetPaper.Around(drawing, at);
         string scale = paper.Scale >= 1 ? "full size" : "1:" + (1 / paper.Scale).ToString("0.##", CultureInfo.InvariantCulture);
         page.Raw("<figure>").Raw(SvgWriter.Write(drawing, paper)).Element("figcaption", $"{caption} Scale {scale} when printed without scaling.").Raw("</figure>");
     }

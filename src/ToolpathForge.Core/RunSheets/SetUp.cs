@@ -46,7 +46,11 @@ internal static class SetUp
                 : "The program stops at each change. Switch the spindle off, change the bit, touch Z0 off again, and go on.";
         }
 
-        if (cut.Settings.Skin > 0)
+        if (clamping.Make.Hand?.Machined is { } machined)
+        {
+            yield return $"This program cuts {Say(machined)} deep only. The rest is sawn and finished by hand: see \"By hand\" below.";
+        }
+        else if (cut.Settings.Skin > 0)
         {
             yield return $"A skin of {Say(cut.Settings.Skin)} stays under the whole cut. Turn the sheet, cut the skin with a knife, and trim it flush with a block plane.";
         }

@@ -15,10 +15,27 @@ internal static class JobSettingsTables
     /// would be cut with.
     /// </summary>
     internal static IEnumerable<Section> Of(Plan plan) => plan.Job.Makes
-        .SelectMany(make => Bits(plan, make).Select(b => (make.Id, Answer: JobSettings.Of(plan.Job, make, b.Bit, b.Settings))))
+        .SelectMany(make => Answers(plan, make).Select(answer => (make.Id, Answer: answer)))
         .SelectMany(a => SettingsTables.Of(a.Answer, plan.Job.Unit).Select(section => (a.Id, section)))
         .GroupBy(a => string.Join('\n', a.section.Lines.Concat(a.section.Rows.SelectMany(r => r))), StringComparer.Ordinal)
-        .Select(alike => alike.First().section with { Lines = [$"{string.Join(", ", alike.Select(a => a.Id).Distinct(StringComparer.Ordinal))}: {alike.First().section.Lines[0]}"] });
+        .Select(alike => Headed(alike.First().section, string.Join(", ", alike.Select(a => a.Id).Distinct(StringComparer.Ordinal))));
+
+    private static Section Headed(Section section, string makes) =>
+        section with { Lines = [section.Lines.IsEmpty ? $"{makes}:" : $"{makes}: {section.Lines[0]}", .. section.Lines.Skip(1)] };
+
+    /// <summary>What there is to say about the settings of a make: those of every bit, and those of a hand router.</summary>
+    internal static IEnumerable<SettingsAnswer> Answers(Plan plan, Make make)
+    {
+        foreach ((Bit bit, CutSettings settings) in Bits(plan, make))
+        {
+            yield return JobSettings.Of(plan.Job, make, bit, settings);
+        }
+
+        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is { } piece && JobHand.Of(make, piece.Profile) is { } hand)
+        {
+            yield return hand;
+        }
+    }
 
     private static ImmutableArray<(Bit Bit, CutSettings Settings)> Bits(Plan plan, Make make)
     {

@@ -19,14 +19,14 @@ namespace ToolpathForge.Checks.Hand;
 internal sealed class HandSectionDrawing(HandSection section, double depth, Point2 at, double scale, LengthUnit unit)
 {
     /// <summary>How much of the work is shown beside the edge, mm.</summary>
-    internal const double WorkShown = 26;
+    internal const double WorkShown = 24;
 
     /// <summary>Room above the base for the bit's sketch of a collet, mm.</summary>
     internal const double ColletShown = 10;
 
     private const double BaseThickness = 6;
-    private const double BaseBeyond = 9;
-    private const double BaseOpening = 4;
+    private const double BaseBeyond = 7;
+    private const double BaseOpening = 3;
     private const double ColletWall = 5;
     private const double BushingWall = 1.5;
 

@@ -14,9 +14,11 @@ namespace ToolpathForge.Checks.Settings;
 /// </summary>
 public static class HandDrawing
 {
-    // Between two sections, for the dimensions of both; before the first for its own; mm of paper.
-    private const double Between = 44;
+    // Between two sections, before the first and after the last for dimensions, and round the whole; mm of paper.
+    private const double Between = 28;
     private const double Before = 22;
+    private const double After = 21;
+    private const double Margin = 4;
     private const double Line = DrawingStyle.TextHeight * StrokeAlphabet.LineSpacing;
 
     /// <summary>Height of the words below a section, mm of paper.</summary>
@@ -37,8 +39,8 @@ public static class HandDrawing
             return null;
         }
 
-        double widest = shown.Max(w => Before + (2 * (HandSectionDrawing.WorkShown + HandSectionDrawing.RightEnd(w.Section!))) + Between + Before);
-        double scale = widest <= SheetWidth + Before ? 1 : 0.5;
+        double widest = shown.Max(w => Before + (2 * (HandSectionDrawing.WorkShown + HandSectionDrawing.RightEnd(w.Section!))) + Between + After);
+        double scale = widest <= SheetWidth - (2 * Margin) ? 1 : 0.5;
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
         double y = 0;
         foreach (NamedWindow named in shown)
@@ -85,7 +87,7 @@ public static class HandDrawing
     private static IEnumerable<string> Lines((string Sum, string Reason) limit)
     {
         string whole = $"{limit.Sum}: {limit.Reason}";
-        return StrokeAlphabet.WidthOf(whole, WordHeight) <= SheetWidth ? [whole] : [limit.Sum + ":", "      " + limit.Reason];
+        return StrokeAlphabet.WidthOf(whole, WordHeight) <= SheetWidth - (2 * Margin) ? [whole] : [limit.Sum + ":", "      " + limit.Reason];
     }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

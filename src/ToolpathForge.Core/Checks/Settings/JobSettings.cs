@@ -59,7 +59,7 @@ public static class JobSettings
         ArgumentNullException.ThrowIfNull(make);
 
         // The perimeter decides the number of tabs alone, which no setting here depends on.
-        CutSettings outline = CutSettings.For(make, job.Machine, 0, make.Cut.Skin ?? 0);
+        CutSettings outline = CutSettings.For(make, job.Machine, 0, make.LeftBelow);
         return [.. BitTask.For(make, job.Machine, outline).Where(t => t.Outline || t.Openings.Length > 0).Select(t => (t.Bit, t.Settings))];
     }
 

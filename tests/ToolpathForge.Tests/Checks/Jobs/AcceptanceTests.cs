@@ -1,6 +1,9 @@
+using ToolpathForge.Checks.Hand;
+using ToolpathForge.Checks.Settings;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Planning;
+using ToolpathForge.RunSheets;
 
 namespace ToolpathForge.Tests.Checks.Jobs;
 
@@ -66,6 +69,55 @@ public class AcceptanceTests
             ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"5\", depth = \"3\""), ("allowance = \"1/8\"", "allowance = \"1/8\", stand = true")));
         Assert.Empty(Stops(findings));
         Assert.Equal(2, Assert.Single(plan!.Programs).Cut.Clamping.Times);
+    }
+
+    // Fir 2x6, 38.1 thick, scoop 4 x 3, machined 16 deep; then by hand with edges of 25.4, a bearing of 4.76 and 3 of contact: at least 38.1 + 1 = 39.1, at
+    // most 25.4 + 16 - 1 = 40.4. Proven as it is: 16 deep, 22.1 left.
+    [Fact]
+    public void The_machine_starts_and_the_hand_finishes()
+    {
+        string job = SetUpJobs.With(SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x6\""), ("thickness = \"25.4 mm\", ", ""), ("cut = { overcut = \"0.4 mm\" }", "hand = { bit = \"top-bearing-1/2\", machined = \"16 mm\" }"),
+            ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"4\", depth = \"3\""));
+        (Plan? plan, Finding[] findings) = SetUpJobs.Plan(job);
+        Assert.Empty(Stops(findings));
+        PlannedProgram program = Assert.Single(plan!.Programs);
+        Assert.Equal((16.0, 22.1), (program.Cut.Settings.Steps[^1], Math.Round(program.Cut.Settings.Skin, 9)));
+        Assert.True(program.Proof.Passed);
+        SettingsAnswer hand = JobHand.Of(Assert.Single(plan.Job.Makes), Assert.Single(plan.Pieces).Profile)!;
+        DepthWindow window = Assert.Single(hand.Windows).Window;
+        Assert.Equal((39.1, 40.4), (Math.Round(window.Least, 9), Math.Round(window.Most, 9)));
+        string sheet = RunSheetPage.Write(plan);
+        Assert.Contains("Saw the waste off inside the slot, 1/16 in outside the finished edge.", sheet, StringComparison.Ordinal);
+        Assert.Contains("board 1 1/2 in + overcut 0.0394 in = 1.5394 in", sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain("skin", sheet, StringComparison.Ordinal);
+
+        // The same board without the hand is too thick for that bit's edges.
+        Assert.Contains(Stops(SetUpJobs.Plan(SetUpJobs.With(job, ("hand = { bit = \"top-bearing-1/2\", machined = \"16 mm\" }", ""))).Findings), f => f.Kind.Code == "bit-too-short");
+    }
+
+    // What the hand needs of the machine's edge: bearing 0 + 3 + 1, and 38.1 + 1 + 1 - 25.4 = 14.7 deep.
+    [Theory]
+    [InlineData("machined = \"14.6 mm\"", "hand-edge-shallow")]
+    [InlineData("machined = \"14.7 mm\"", "")]
+    [InlineData("machined = \"16 mm\", bite = \"6 mm\"", "hand-bite-large")]
+    [InlineData("machined = \"16 mm\", bite = \"3.1 mm\", collet-height = \"3 mm\"", "hand-out-of-reach")]
+    [InlineData("machined = \"38.1 mm\"", "hand-nothing-left")]
+    [InlineData("board = \"38.1 mm\"", "misplaced-key missing-key")]
+    public void The_machine_must_cut_deep_enough_for_the_hand(string hand, string codes)
+    {
+        (_, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x6\""), ("thickness = \"25.4 mm\", ", ""),
+            ("cut = { overcut = \"0.4 mm\" }", $"hand = {{ bit = \"top-bearing-1/2\", {hand} }}")));
+        Assert.Equal(codes, string.Join(' ', Stops(findings).Select(f => f.Kind.Code).Order(StringComparer.Ordinal)));
+        Assert.All(Stops(findings), f => Assert.Equal(15, f.Place.Line));
+    }
+
+    // A slot of 3 and a saw that leaves 3.1: a rib of 0.1 would stand beside it, where the bearing runs.
+    [Fact]
+    public void A_saw_outside_the_slot_is_refused()
+    {
+        (_, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(SetUpJobs.Board, s_fir, ("upcut-1/4-long", "thin-3"), ("thickness = \"25.4 mm\", ", ""),
+            ("cut = { overcut = \"0.4 mm\" }", "hand = { bit = \"top-bearing-1/2\", machined = \"9 mm\", bite = \"3.1 mm\" }")));
+        Assert.Equal(["hand-saw-outside-slot"], Stops(findings).Select(f => f.Kind.Code));
     }
 
     // Fir 4x8 is 88.9 thick; 76 of bit less 19 of grip leave 57, and the cut needs 88.9 + 0.5 = 89.4.

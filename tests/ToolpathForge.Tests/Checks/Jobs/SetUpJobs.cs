@@ -54,6 +54,7 @@ internal static class SetUpJobs
         BitRow("long-80", 6.35, 42, 6.35, 80),
         BitRow("short-shank", 6.35, 26, 6.35, 45.5),
         BitRow("stub", 6.35, 22, 6.35, 44),
+        BitRow("thin-3", 3, 12, 3, 50),
         BitRow("thick-shank", 4, 20, 6.35, 76),
         BitRow("thin-shank", 12.7, 20, 6.35, 76),
         BitRow("edge-only", 6.35, 28, 6.35, 76, plunges: false),

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using ToolpathForge.Checks.Hand;
+using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Shapes;
+
+namespace ToolpathForge.Checks.Settings;
+
+/// <summary>Asks of a job's hand work what a check without a job asks of options, so that both answer alike.</summary>
+public static class JobHand
+{
+    /// <summary>Sawing leaves wood where the bearing is to run.</summary>
+    internal static readonly FindingKind SawOutsideSlot = new(
+        "hand-saw-outside-slot",
+        Severity.Stop,
+        "The saw is to leave {found} outside the line, but the machine's slot is {allowed} wide: what stands beyond it would be in the bearing's way.",
+        "Saw inside the slot, closer to the line; or cut with a wider bit.");
+
+    // How closely the curve is followed when its hollows are looked for, mm: a bearing's radius is known no better.
+    private const double Closely = 0.01;
+
+    // At which key each finding is told; the others speak of the bit.
+    private static readonly ImmutableArray<(FindingKind Kind, string Key)> s_keys =
+    [
+        (HandFindings.PatternThin, "stock.thickness"), (HandFindings.EdgeShallow, "hand.machined"), (HandFindings.BoardThick, "hand.board"),
+        (HandFindings.BushingLong, "hand.bushing-length"), (HandFindings.BiteLarge, "hand.bite"), (SawOutsideSlot, "hand.bite"),
+    ];
+
+    /// <summary>What the hand router's settings are and may be; null for a make without hand work.</summary>
+    /// <param name="make">What is made.</param>
+    /// <param name="profile">Its profile, scaled to its board.</param>
+    public static SettingsAnswer? Of(Make make, Profile profile)
+    {
+        ArgumentNullException.ThrowIfNull(make);
+        ArgumentNullException.ThrowIfNull(profile);
+        if (make.Hand is not { } hand)
+        {
+            return null;
+        }
+
+        SettingsAnswer answer = HandSettings.Of(new HandQuestion(hand.Bit, hand.Board)
+        {
+            Pattern = make is PatternMake ? make.Thickness : null,
+            Machined = hand.Machined,
+            Bushing = hand.Bushing,
+            BushingLength = hand.BushingLength,
+            InsideRadius = Tightest(profile),
+            Bite = hand.Bite,
+            ColletHeight = hand.ColletHeight,
+            MayHang = hand.MayHang,
+
+            // Face up, the profile edge towards you, the end lies at your right, whatever is cut.
+            End = EndSide.Right,
+            Lean = Math.Atan2(profile.Depth, profile.Run) * 180 / Math.PI,
+        });
+        double bite = hand.Bite ?? SawnWaste.UsualBite;
+        double slot = make.Bit.Diameter;
+        return hand.Machined is null || answer.Rows.IsEmpty
+            ? answer
+            : bite <= slot + 1e-9
+            ? answer with { Rows = answer.Rows.Add(Slot(bite, slot, null)) }
+            : WithSlot(answer, bite, slot);
+    }
+
+    /// <summary>What is wrong with a make's hand work, told at its keys.</summary>
+    internal static IEnumerable<Finding> Find(Make make, Profile profile) => (Of(make, profile)?.Findings ?? []).Select(f =>
+    {
+        string key = s_keys.FirstOrDefault(k => k.Kind == f.Kind).Key ?? "hand.bit";
+        return f with { Place = (make.At.Keys.ContainsKey(key) ? make.At[key] : make.At["hand"]).OfMake(make.Id) };
+    });
+
+    private static SettingsAnswer WithSlot(SettingsAnswer answer, double bite, double slot)
+    {
+        var finding = Finding.Of(SawOutsideSlot, Place.None, Quantity.Length(bite), Quantity.Length(slot));
+        return answer with { Rows = answer.Rows.Add(Slot(bite, slot, finding)), Findings = answer.Findings.Add(finding) };
+    }
+
+    private static SettingRow Slot(double bite, double slot, Finding? finding) =>
+        new("saw inside the slot", Quantity.Length(bite), null, Quantity.Length(slot), "the machine's bit", finding);
+
+    // The board lies on the left of its profile, so the bearing runs on the right; null where nothing is hollow.
+    private static double? Tightest(Profile profile) => InsideRadius.Tightest(ArcFit.Fit(profile.Exact, Closely).Contour, Side.Right)?.Radius;
+}

@@ -1,0 +1,53 @@
+using ToolpathForge.Catalogue;
+using ToolpathForge.Findings;
+using ToolpathForge.Tables;
+
+namespace ToolpathForge.Jobs;
+
+/// <summary>Reads what is done by hand to a make.</summary>
+internal static class HandReader
+{
+    /// <summary>The machine would cut through what is to be left for the hand.</summary>
+    internal static readonly FindingKind NothingLeft = new(
+        "hand-nothing-left",
+        Severity.Stop,
+        "The machine is to cut {found} deep, but the board is only {allowed} thick: nothing is left to finish by hand.",
+        "Lower machined, or leave the hand table out.");
+
+    /// <summary>The make with its hand work, if its table has any; null when a finding says what is wrong with it.</summary>
+    internal static Make? Add(Make make, TableValue table, Catalogues catalogues, TableContext context)
+    {
+        if (table.Find("hand")?.Value is not TableValue inner)
+        {
+            return make;
+        }
+
+        bool plate = make is PatternMake;
+        var read = Fields.Read(inner, plate ? HandKeys.Pattern : HandKeys.BoardEnd, context, plate ? HandKeys.BoardEnd : HandKeys.Pattern, JobKeys.Cut);
+        Bit? bit = RowLookup.Find(read, "bit", "bits", catalogues.Bits, context);
+        if (!read.IsSound || bit is null)
+        {
+            return null;
+        }
+
+        double board = plate ? read.AmountOrNull("board") ?? make.Board.Thickness : make.Thickness;
+        if (read.AmountOrNull("machined") is { } machined && machined >= board)
+        {
+            context.Add(Finding.Of(NothingLeft, read.Where("machined"), Quantity.Length(machined), Quantity.Length(board)));
+            return null;
+        }
+
+        return make with
+        {
+            Hand = new HandWork(bit, board, JobReader.PlacesOf(inner))
+            {
+                Machined = read.AmountOrNull("machined"),
+                Bite = read.AmountOrNull("bite"),
+                Bushing = read.AmountOrNull("bushing"),
+                BushingLength = read.AmountOrNull("bushing-length"),
+                ColletHeight = read.AmountOrNull("collet-height") ?? 0,
+                MayHang = plate && read.Flag("may-hang"),
+            },
+        };
+    }
+}
