@@ -36,6 +36,7 @@ public static class CheckJob
     [
         .. PlanSections.Of(plan, walked.WirePrograms.Length > 0, null),
         .. JobSettingsTables.Of(plan),
+        Section.Of("What carries load: local code and a licensed designer decide what may be cut; the run sheet quotes the limits for each board."),
         .. walked.ExitCode == ExitCodes.Fine ? (ImmutableArray<Section>)[Section.Of("Nothing stands in the way; cut writes these programs.")] : [],
     ];
 }

@@ -14,9 +14,15 @@ internal static class HandReader
         "The machine is to cut {found} deep, but the board is only {allowed} thick: nothing is left to finish by hand.",
         "Lower machined, or leave the hand table out.");
 
-    /// <summary>The make with its hand work, if its table has any; null when a finding says what is wrong with it.</summary>
+    /// <summary>The make with where it bears, and its hand work if its table has any; null when a finding says what is wrong with it.</summary>
     internal static Make? Add(Make make, TableValue table, Catalogues catalogues, TableContext context)
     {
+        // The key itself was read with the table, and is sound, or there would be no make.
+        if (table.Find(JobKeys.BearsAt.Name) is { } bears && FieldReader.Read(bears, JobKeys.BearsAt, context) is { } at)
+        {
+            make = make with { BearsAt = at.Amount };
+        }
+
         if (table.Find("hand")?.Value is not TableValue inner)
         {
             return make;

@@ -99,6 +99,9 @@ public abstract record Make(
     /// <summary>What is done by hand; null for nothing.</summary>
     public HandWork? Hand { get; init; }
 
+    /// <summary>Along the board from its finished tip to the nearer side of what it bears on, mm; null where nobody has said.</summary>
+    public double? BearsAt { get; init; }
+
     /// <summary>Thickness that is left under the whole cut, mm: for the hand to finish, or as a skin; 0 for a cut right through.</summary>
     public double LeftBelow => Hand?.Machined is { } machined ? Thickness - machined : Cut.Skin ?? 0;
 }

@@ -95,6 +95,11 @@ internal static class JobKeys
         Key.Length("y", "Across the board from its reference edge.", -500, 1000),
     ]);
 
+    /// <summary>Where the board bears.</summary>
+    internal static Key BearsAt { get; } = Key.Length(
+        "bears-at", "Along the board from its finished tip to the nearer side of what it bears on, so that you are told the depth left there.", 0, 10000)
+        .ElseFrom("not looked at");
+
     private static ImmutableArray<Key> CommonBefore { get; } =
     [
         Key.Text("id", "Your word for it: letters, digits and hyphens, unique in the job; files are named after it.", 40),
@@ -103,6 +108,7 @@ internal static class JobKeys
         Key.Row("board", "lumber", "The size of lumber that the shape is drawn for."),
         FamilyReader.Family,
         Key.Length("design-width", "Width that the shape is scaled to, if it is a measured one.", 10, 1000).ElseFrom("the dressed width of the board"),
+        BearsAt,
     ];
 
     private static ImmutableArray<Key> CommonAfter { get; } =

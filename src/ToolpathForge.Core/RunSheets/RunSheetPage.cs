@@ -88,6 +88,8 @@ public static class RunSheetPage
             Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, "The piece, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
         }
 
+        page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything")
+            .List(false, new CodeLimits(cut.Clamping.Make.DesignWidth).InWords(job.Unit)).Raw("</div>");
         ProofBox(page, job, program);
         page.Raw("<footer>")
             .Raw($"<div><span>Job</span>{Html.Encode(job.Name)}</div>")
