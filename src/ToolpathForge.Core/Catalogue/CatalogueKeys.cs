@@ -130,7 +130,7 @@ internal static class CatalogueKeys
         Key.Choice(
             "bit-change", "What happens where another bit is needed: a command, a pause, or a program for each bit.", "command", "pause", "separate-programs"),
         Key.Texts("bit-change-lines", "Lines written at a bit change.", 0, 40),
-        Key.Texts("pause-lines", "Lines that make the program wait for the person.", 1, 40),
+        Key.Texts("pause-lines", "Lines that stop the spindle and make the program wait for the person, between the boards of a batch.", 1, 40),
         Key.Texts("spindle-lines", "Lines that start the spindle; an empty list when it is switched by hand.", 0, 40),
         Key.Number("spindle-dwell", "s", "Seconds to wait for the spindle to come up to speed; 0 for none.", 0, 60),
         Key.Text("dwell-word", "The line that waits, with {seconds} in it.", 60).ElseFrom("none; needed when spindle-dwell is more than 0"),

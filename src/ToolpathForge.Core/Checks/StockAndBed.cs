@@ -1,3 +1,4 @@
+using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
@@ -31,9 +32,30 @@ internal static class StockAndBed
     /// <summary>Waste that nothing holds.</summary>
     internal static readonly FindingKind WasteLoose = new(
         "waste-loose",
-        Severity.Warn,
-        "The waste of this end, about {found}, comes free in the last pass; more than {allowed} can be thrown by the bit.",
-        "Screw the waste to the spoilboard clear of the bit's track (the sheet shows it), or saw most of it off first.");
+        Severity.Stop,
+        "The waste of this end, about {found}, comes free in the last pass and nothing holds it; more than {allowed} can be thrown by the bit.",
+        "Say how it is held: waste = \"screwed\" (the sheet shows where), \"clamped\", \"chips\" (it is cut to chips) or \"sawn\" (it is sawn off beforehand).");
+
+    /// <summary>Waste that is said to be clamped, and no clamp.</summary>
+    internal static readonly FindingKind NoClamp = new(
+        "waste-clamp-missing",
+        Severity.Stop,
+        "The waste is to be clamped, but the job names no clamp that lies on it.",
+        "Add a clamp with its place and height, or have the waste screwed down.");
+
+    /// <summary>Waste that is said to be screwed down, and no room for a screw.</summary>
+    internal static readonly FindingKind NoRoomForScrew = new(
+        "no-room-for-screw",
+        Severity.Stop,
+        "No screw finds room in the waste, 3 mm clear of the bit and 10 mm from the edges.",
+        "Use a thinner bit, clamp the waste, have it cut to chips, or saw it off beforehand.");
+
+    /// <summary>Sawing leaves so much that a strip comes off whole.</summary>
+    internal static readonly FindingKind SawMarginWide = new(
+        "saw-margin-wide",
+        Severity.Stop,
+        "Sawing leaves {found} outside the line; with a bit of {allowed} a strip would come off whole beside the slot.",
+        "Saw nearer to the line, or use a thicker bit.");
 
     // Common practice: a few millimetres keep the bit out of the bed.
     internal const double LeastSpoilboard = 6;
@@ -74,22 +96,47 @@ internal static class StockAndBed
         }
 
         // Cut part way, the waste stays on the board until it is sawn off.
-        if (input.Make is BoardEndMake && input.Settings.Skin <= 0)
+        if (input.Make is BoardEndMake end && input.Settings.Skin <= 0 && WasteFault(input, end) is { } fault)
         {
-            double mass = WasteMass(input);
-            if (mass > LooseMass)
-            {
-                yield return Finding.Of(
-                    WasteLoose, input.At("stock"), new Quantity(mass, QuantityKind.Mass), new Quantity(LooseMass, QuantityKind.Mass));
-            }
+            yield return fault;
         }
     }
 
-    /// <summary>Mass of what comes free of a board's end, kg: all of the stock on the bed that is not the piece.</summary>
+    private static Finding? WasteFault(CheckInput input, BoardEndMake end)
+    {
+        double mass = WasteMass(input);
+        switch (end.Batch.Waste)
+        {
+            case Waste.Loose when mass > LooseMass:
+                return Finding.Of(
+                    WasteLoose,
+                    end.At.Keys.ContainsKey("end.waste") ? input.At("end.waste") : input.At("stock"),
+                    new Quantity(mass, QuantityKind.Mass),
+                    new Quantity(LooseMass, QuantityKind.Mass));
+            case Waste.Clamped when input.Clamping.Pieces.Any(p => !end.Clamps.Any(c => IsOnWaste(input, p.Number, c))):
+                return Finding.Of(NoClamp, input.At("end.waste"));
+            case Waste.Sawn when end.Batch.SawMargin > end.Bit.Diameter + 1e-9:
+                return Finding.Of(SawMarginWide, input.At("end.saw-margin"), Quantity.Length(end.Batch.SawMargin), Quantity.Length(end.Bit.Diameter));
+            default:
+                return null;
+        }
+    }
+
+    // Some corner or the middle of the clamp lies over the block and off the piece.
+    private static bool IsOnWaste(CheckInput input, int number, ClampBox clamp)
+    {
+        PlacedContour piece = input.Pieces.First(p => p.Placed.Number == number);
+        var box = new Box2(clamp.X, clamp.Y, clamp.X + clamp.Length, clamp.Y + clamp.Width);
+        Point2[] points = [box.Center, new(box.MinX, box.MinY), new(box.MaxX, box.MinY), new(box.MaxX, box.MaxY), new(box.MinX, box.MaxY)];
+        return points.Any(p => piece.Placed.Block.Contains(p) && !piece.Contour.Contains(p));
+    }
+
+    /// <summary>Mass of what comes free of one board's end, kg: all of its block on the bed that is not the piece.</summary>
     internal static double WasteMass(CheckInput input)
     {
-        Box2 stock = input.Clamping.Stock.Box;
-        double area = (stock.Width * stock.Height) - input.Pieces.Sum(p => Math.Abs(p.Contour.SignedArea));
+        PlacedContour piece = input.Pieces[0];
+        Box2 block = piece.Placed.Block;
+        double area = (block.Width * block.Height) - Math.Abs(piece.Contour.SignedArea);
         return area * input.Make.Thickness * input.Make.Material.Density * 1e-9;
     }
 }

@@ -26,17 +26,32 @@ public enum Lie
 /// <param name="Number">From 1 in its clamping.</param>
 /// <param name="Placement">From the piece frame to the bed's: X right, Y away from you, origin at the work zero.</param>
 /// <param name="Exact">The exact outline on the bed.</param>
-public sealed record Placed(Piece Piece, int Number, Placement Placement, Outline Exact)
+/// <param name="Block">The stock that it is cut from, on the bed.</param>
+public sealed record Placed(Piece Piece, int Number, Placement Placement, Outline Exact, Box2 Block)
 {
     /// <summary>What sheets, programs and the proof call it: the make's id and its number.</summary>
     public string Name => FormattableString.Invariant($"{Piece.Make.Id} no. {Number}");
 }
 
-/// <summary>What is clamped down: a panel or the end of a board, on the bed.</summary>
-/// <param name="Box">Its extent on the bed, mm.</param>
+/// <summary>What is clamped down: a panel, or the ends of boards, on the bed.</summary>
+/// <param name="Box">Its extent on the bed, mm; of boards side by side that of them all.</param>
 /// <param name="Bottom">Height of its lower face in the program's Z, mm.</param>
 /// <param name="Top">Height of its upper face, mm.</param>
 public sealed record StockOnBed(Box2 Box, double Bottom, double Top);
+
+/// <summary>Something that the bit must not touch: a clamp, a fence, a screw; with the clearance it needs.</summary>
+/// <param name="Name">What faults and sheets call it.</param>
+/// <param name="Box">Its extent on the bed, clearance and all, mm.</param>
+/// <param name="Top">Height up to which it stands in the program's Z, mm.</param>
+public sealed record KeepOut(string Name, Box2 Box, double Top);
+
+/// <summary>A board's turn at the machine.</summary>
+/// <param name="Run">The run of the program, from 1.</param>
+/// <param name="Place">Its place on the bed, from 1 at the fence.</param>
+/// <param name="Board">Its number, from 1.</param>
+/// <param name="End">Its end, 1 or 2.</param>
+/// <param name="Boards">Its measures.</param>
+public sealed record BoardTurn(int Run, int Place, int Board, int End, MeasuredBoards Boards);
 
 /// <summary>One clamping: what lies on the bed while one program runs.</summary>
 /// <param name="Name">Also the program's name.</param>
@@ -49,6 +64,31 @@ public sealed record StockOnBed(Box2 Box, double Bottom, double Top);
 public sealed record Clamping(
     string Name, Make Make, ImmutableArray<Placed> Pieces, StockOnBed Stock, Lie Lie, Box2 Travel, int Times)
 {
+    /// <summary>Metal is kept this far from the bit, mm (common practice).</summary>
+    public const double MetalGap = 3;
+
+    /// <summary>What the bit must not touch.</summary>
+    public ImmutableArray<KeepOut> KeepOuts { get; init; } = [];
+
+    /// <summary>Where screws go through the waste into the spoilboard; empty where none are wanted.</summary>
+    public ImmutableArray<Point2> Screws { get; init; } = [];
+
+    /// <summary>Which board lies where in which run; empty for a panel.</summary>
+    public ImmutableArray<BoardTurn> Turns { get; init; } = [];
+
+    /// <summary>Whether one program does all runs, waiting between them.</summary>
+    public bool Waits { get; init; }
+
+    /// <summary>How often the program is started.</summary>
+    public int Starts => Waits ? 1 : Times;
+
+    /// <summary>Room between boards that lie side by side, mm; 0 for one.</summary>
+    public double Gap { get; init; }
+
+    /// <summary>How far above the stock's upper face the bit travels between cuts: over every clamp with the job's clearance, mm.</summary>
+    /// <param name="job">Says the clearance.</param>
+    public double Rise(Job job) => Math.Max(Stock.Top, KeepOuts.IsEmpty ? double.NegativeInfinity : KeepOuts.Max(k => k.Top)) - Stock.Top + job.Clearance;
+
     /// <summary>Where program Z is for a height above the bed.</summary>
     /// <param name="job">Says where zero is.</param>
     /// <param name="thickness">Thickness of the stock, mm.</param>

@@ -35,6 +35,10 @@ internal static class PanelLayout
         // An even share each time, so that no run is left with a lone plate when two would do.
         each = (make.Count + times - 1) / times;
         int columns = Math.Max(1, Math.Min(across, each));
+        int rows = (each + columns - 1) / columns;
+        double width = ShopText.Up(((columns - 1) * pitchX) + box.Width + (2 * margin), job.Unit);
+        double height = ShopText.Up(((rows - 1) * pitchY) + box.Height + (2 * margin), job.Unit);
+        var stock = new Box2(0, 0, width, height);
         var placed = ImmutableArray.CreateBuilder<Placed>();
         for (int i = 0; i < each; i++)
         {
@@ -44,13 +48,9 @@ internal static class PanelLayout
                     margin - box.MinX + (i % columns * pitchX),
                     margin - box.MinY + (i / columns * pitchY)),
             };
-            placed.Add(new Placed(plate, i + 1, at, plate.Exact.Placed(at)));
+            placed.Add(new Placed(plate, i + 1, at, plate.Exact.Placed(at), stock));
         }
 
-        int rows = (each + columns - 1) / columns;
-        double width = ShopText.Up(((columns - 1) * pitchX) + box.Width + (2 * margin), job.Unit);
-        double height = ShopText.Up(((rows - 1) * pitchY) + box.Height + (2 * margin), job.Unit);
-        var stock = new Box2(0, 0, width, height);
         (double bottom, double top) = Clamping.Heights(job, make.Thickness);
         return new Clamping(
             make.Id,
@@ -59,7 +59,10 @@ internal static class PanelLayout
             new StockOnBed(stock, bottom, top),
             Lie.AsLaid,
             new Box2(0, 0, job.Machine.TravelX, job.Machine.TravelY),
-            times);
+            times)
+        {
+            KeepOuts = Obstacles.Clamps(make, bottom),
+        };
     }
 
     private static int Fitting(double travel, double size, double margin, double pitch) =>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ToolpathForge.Clampings;
 using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
 
 namespace ToolpathForge.Cutting;
@@ -46,7 +47,7 @@ internal static class Cutter
         var tabs = ImmutableArray.CreateBuilder<(int Piece, Tab Tab)>();
         foreach (BitTask task in bits)
         {
-            var moves = new MoveList(clamping.Stock.Top + job.Clearance) { Plunge = task.Settings.Plunge };
+            var moves = new MoveList(clamping.Stock.Top + clamping.Rise(job)) { Plunge = task.Settings.Plunge };
             var runs = new List<Run>();
             if (task.Marks)
             {
@@ -58,7 +59,7 @@ internal static class Cutter
             {
                 foreach (Opening opening in task.Openings)
                 {
-                    OpeningCut.Add(moves, runs, opening, placed.Placement, placed.Name, task.Settings, clamping.Stock, climb);
+                    OpeningCut.Add(moves, runs, opening, placed.Placement, placed.Name, task.Settings, StockOf(clamping, placed), climb);
                 }
             }
 
@@ -67,12 +68,21 @@ internal static class Cutter
                 return null;
             }
 
+            if (clamping.Waits)
+            {
+                // Out of the way while the next board is laid: behind the fence, past the ends.
+                moves.TravelTo(new Point2(clamping.Travel.MaxX, clamping.Travel.MaxY));
+            }
+
             var path = new Toolpath(task.Bit, task.Settings.Speed, moves.ToMoves(), [.. runs]);
             works.Add(new BitWork(path, task.Settings, task.Marks, task.Openings, task.Outline));
         }
 
         return new CutPlan(clamping, works.ToImmutable(), tabs.ToImmutable());
     }
+
+    // Boards lie in blocks of their own; a panel is one.
+    private static StockOnBed StockOf(Clamping clamping, Placed placed) => clamping.Stock with { Box = placed.Block };
 
     private static bool Outline(
         MoveList moves,
@@ -85,7 +95,7 @@ internal static class Cutter
     {
         if (!fit.Placed.Piece.IsCutAllRound)
         {
-            return EndCut.Add(moves, runs, fit, settings, clamping.Stock, findings);
+            return EndCut.Add(moves, runs, fit, settings, clamping, findings);
         }
 
         ImmutableArray<Tab>? held = settings.Skin > 0 ? [] : TabPlacing.Place(fit.Placed, settings, clamping.Stock.Bottom, findings);

@@ -22,6 +22,13 @@ internal static class EndCut
         "Leaving the end cut takes the bit {found} past the reference edge, into the fence; the job allows {allowed}.",
         "Fit a sacrificial, metal-free fence that may be cut that far, or one that stops short of the end, and state it as fence-room; or use a smaller bit.");
 
+    /// <summary>Leaving the end cut would take the bit into the board beside.</summary>
+    internal static readonly FindingKind NeighbourNear = new(
+        "gap-for-end-cut",
+        Severity.Stop,
+        "Leaving the end cut asks for {found} between boards that lie side by side; the job leaves {allowed}.",
+        "Widen the gap, leave it to the program, or use a smaller bit.");
+
     /// <summary>How far neighbouring runs overlap, mm (common practice).</summary>
     private const double Overlap = 2;
 
@@ -30,9 +37,10 @@ internal static class EndCut
 
     /// <summary>Cuts one end; false when a finding says why not.</summary>
     internal static bool Add(
-        MoveList moves, List<Run> runs, PlacedContour placed, CutSettings s, StockOnBed stock, ICollection<Finding> findings)
+        MoveList moves, List<Run> runs, PlacedContour placed, CutSettings s, Clamping clamping, ICollection<Finding> findings)
     {
         Make make = placed.Placed.Piece.Make;
+        StockOnBed stock = clamping.Stock with { Box = placed.Placed.Block };
         double radius = make.Bit.Radius;
         Contour profile = Profile(placed);
         if (EndTrack.Beside(placed, profile, radius + s.Allowance, stock, findings) is not { } rough
@@ -42,12 +50,24 @@ internal static class EndCut
             return false;
         }
 
-        FinishPlan plan = FinishRuns.For(profile, Fibre(placed), After(placed), make.Cut.Direction ?? DirectionChoice.ByGrain, make.Bit.Diameter);
+        IReadOnlyList<Segment>? rows = ((BoardEndMake)make).Batch.Waste == Waste.Chips ? WasteRows.Of(placed, radius + s.Allowance, stock.Box, findings) : [];
+        if (rows is null)
+        {
+            return false;
+        }
+
+        FinishPlan plan = FinishRuns.For(profile, Fibres(placed), After(placed), make.Cut.Direction ?? DirectionChoice.ByGrain, make.Bit.Diameter);
         bool climb = plan.Runs[0].Climb;
+        string which = clamping.Pieces.Length == 1 ? make.Id : placed.Placed.Name;
         moves.Run = runs.Count;
-        runs.Add(new Run(RunKind.Roughing, $"Rough {make.Id}", s.Steps[^1], s.SlotFeed, climb, PlateCut.RoughReason(s)));
+        runs.Add(new Run(RunKind.Roughing, $"Rough {which}", s.Steps[^1], s.SlotFeed, climb, PlateCut.RoughReason(s)));
         foreach (double depth in s.Steps)
         {
+            foreach (Segment row in rows)
+            {
+                Pass(moves, [(row, Purpose.Rough)], stock.Top - depth, s with { Feed = s.SlotFeed }, Purpose.Rough);
+            }
+
             foreach (EndTrack track in outer == rough ? (ReadOnlySpan<EndTrack>)[rough] : [outer, rough])
             {
                 // Beside a slot that is there already the bit cuts over part of its width only.
@@ -65,7 +85,7 @@ internal static class EndCut
         {
             moves.Run = runs.Count;
             string name = plan.CornersFirst.Contains(run) ? "Corner" : "Finish";
-            runs.Add(new Run(RunKind.Finishing, $"{name} {make.Id}", s.Steps[^1], s.Feed, run.Climb, run.Reason));
+            runs.Add(new Run(RunKind.Finishing, $"{name} {which}", s.Steps[^1], s.Feed, run.Climb, run.Reason));
             double from = run.From > 0 ? run.From - Overlap : 0;
             double to = run.To < profile.Length ? run.To + Overlap : profile.Length;
             List<(Segment Segment, Purpose Purpose)> way = finish.Way(from, to, run.Climb, s.Allowance * LeadShare, make.Bit.Diameter);
@@ -76,7 +96,7 @@ internal static class EndCut
         }
 
         moves.Run = -1;
-        return CheckFence((BoardEndMake)make, Math.Max(finish.MaxY, Math.Max(rough.MaxY, outer.MaxY)), findings);
+        return CheckFence(placed.Placed, clamping.Gap, Math.Max(finish.MaxY, Math.Max(rough.MaxY, outer.MaxY)), findings);
     }
 
     /// <summary>The open chain that is cut, board on the left.</summary>
@@ -95,19 +115,28 @@ internal static class EndCut
         return Contour.FromSegments(CollectionsMarshal.AsSpan(segments), false);
     }
 
-    /// <summary>Direction of the fibres on the bed, radians; null without grain.</summary>
-    internal static double? Fibre(PlacedContour placed)
+    /// <summary>
+    /// Directions of the fibres on the bed that the program must serve, radians: one for boards cut at one end, two where a slope comes back from the
+    /// other side when the board is turned end over end; none without grain.
+    /// </summary>
+    internal static ImmutableArray<double> Fibres(PlacedContour placed)
     {
         Make make = placed.Placed.Piece.Make;
+        if (!make.Material.HasGrain)
+        {
+            return [];
+        }
+
         double slope = make is BoardEndMake end ? end.GrainSlope * Math.PI / 180 : 0;
-        return make.Material.HasGrain ? placed.Placed.Placement.Direction(Point2.Direction(slope)).Angle : null;
+        double On(double angle) => placed.Placed.Placement.Direction(Point2.Direction(angle)).Angle;
+        return slope != 0 && ((BoardEndMake)make).Batch.BothEnds ? [On(slope), On(-slope)] : [On(slope)];
     }
 
     // The face that the tooth would break out at the profile's end: the board's own edge that follows.
     private static Point2 After(PlacedContour placed)
     {
-        int last = placed.Placed.Piece.Roles.LastIndexOf(EdgeRole.EndCut);
-        return placed.Placed.Exact.Curves[last + 1].DirectionAt(0);
+        int next = placed.Placed.Piece.Roles.IndexOf(EdgeRole.Existing);
+        return placed.Placed.Exact.Curves[next].DirectionAt(0);
     }
 
     private static void Pass(MoveList moves, List<(Segment Segment, Purpose Purpose)> way, double z, CutSettings s, Purpose purpose)
@@ -122,16 +151,20 @@ internal static class EndCut
         moves.Retract();
     }
 
-    private static bool CheckFence(BoardEndMake make, double farthest, ICollection<Finding> findings)
+    // At the fence the job says how far the bit may go past the reference edge; elsewhere it stays 2 mm off the neighbour.
+    private static bool CheckFence(Placed placed, double gap, double farthest, ICollection<Finding> findings)
     {
-        // Laid as a right-hand piece, the fence is the line Y = 0 and the board lies below it.
-        double past = farthest + make.Bit.Radius;
-        if (past <= make.FenceRoom + 1e-6)
+        var make = (BoardEndMake)placed.Piece.Make;
+        double past = farthest + make.Bit.Radius - placed.Block.MaxY;
+        double allowed = placed.Number == 1 ? make.FenceRoom : gap - 2;
+        if (past <= allowed + 1e-6)
         {
             return true;
         }
 
-        findings.Add(Finding.Of(FenceRoom, make.At["fence-room"].OfMake(make.Id), Quantity.Length(past), Quantity.Length(make.FenceRoom)));
+        findings.Add(placed.Number == 1
+            ? Finding.Of(FenceRoom, make.At["end.fence-room"].OfMake(make.Id), Quantity.Length(past), Quantity.Length(allowed))
+            : Finding.Of(NeighbourNear, make.At["end.gap"].OfMake(make.Id), Quantity.Length(past + 2), Quantity.Length(gap)));
         return false;
     }
 }

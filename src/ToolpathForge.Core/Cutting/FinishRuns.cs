@@ -35,21 +35,24 @@ internal static class FinishRuns
 
     /// <summary>Splits a profile.</summary>
     /// <param name="profile">Open, piece on its left.</param>
-    /// <param name="fibre">Direction of the fibres in the profile's frame, radians; null for a panel.</param>
+    /// <param name="fibres">
+    /// Directions of the fibres in the profile's frame that the split must serve, radians: none for a panel, two where both ends of a board with
+    /// sloping grain come from one program. Where one of them is against the grain the edge is cut for that one.
+    /// </param>
     /// <param name="after">Direction of the piece's edge that follows the profile's end.</param>
     /// <param name="choice">What the job asks for.</param>
     /// <param name="diameter">Of the bit, mm.</param>
-    internal static FinishPlan For(Contour profile, double? fibre, Point2 after, DirectionChoice choice, double diameter)
+    internal static FinishPlan For(Contour profile, ImmutableArray<double> fibres, Point2 after, DirectionChoice choice, double diameter)
     {
         double length = profile.Length;
-        if (choice != DirectionChoice.ByGrain || fibre is not { } angle)
+        if (choice != DirectionChoice.ByGrain || fibres.IsEmpty)
         {
             return new FinishPlan([], [OneWay(length, choice)]);
         }
 
-        ImmutableArray<FinishRun> runs = Merge(Grain.Along(profile, angle), length);
+        ImmutableArray<FinishRun> runs = Merge(Stretches(profile, fibres), length);
         Point2 arriving = profile[profile.SegmentCount - 1].EndDirection;
-        double risk = Math.Max(0, arriving.Dot(after.Right)) * Math.Abs(Point2.Direction(angle).Dot(after));
+        double risk = Math.Max(0, arriving.Dot(after.Right)) * fibres.Max(f => Math.Abs(Point2.Direction(f).Dot(after)));
         if (risk < CornerRisk || runs[^1].Climb)
         {
             return new FinishPlan([], runs);
@@ -74,15 +77,29 @@ internal static class FinishRuns
         _ => new(0, length, true, "A panel has no grain to follow; a climb finish leaves the cleaner edge."),
     };
 
+    // The classes for one direction of the fibres; for several, the least kind of them between any two limits: against, then with, then neither.
+    private static ImmutableArray<(double From, GrainClass Class)> Stretches(Contour profile, ImmutableArray<double> fibres)
+    {
+        ImmutableArray<GrainStretch>[] all = [.. fibres.Select(f => Grain.Along(profile, f))];
+        return
+        [
+            .. all.SelectMany(s => s.Select(g => g.From)).Distinct().Order().Select(from =>
+            {
+                GrainClass[] here = [.. all.Select(s => s.Last(g => g.From <= from).Class)];
+                return (from, here.Contains(GrainClass.Against) ? GrainClass.Against : here.Contains(GrainClass.With) ? GrainClass.With : here[0]);
+            }),
+        ];
+    }
+
     // Neighbouring stretches that go the same way are one run; those that may go either way join the one before, or the first that follows.
-    private static ImmutableArray<FinishRun> Merge(ImmutableArray<GrainStretch> stretches, double length)
+    private static ImmutableArray<FinishRun> Merge(ImmutableArray<(double From, GrainClass Class)> stretches, double length)
     {
         var runs = new List<FinishRun>();
         double from = 0;
         bool? climb = null;
-        foreach (GrainStretch stretch in stretches)
+        foreach ((double starts, GrainClass kind) in stretches)
         {
-            bool? wants = stretch.Class switch
+            bool? wants = kind switch
             {
                 GrainClass.With => false,
                 GrainClass.Against => true,
@@ -95,8 +112,8 @@ internal static class FinishRuns
 
             if (climb is { } before)
             {
-                runs.Add(new FinishRun(from, stretch.From, before, before ? AgainstGrain : WithGrain));
-                from = stretch.From;
+                runs.Add(new FinishRun(from, starts, before, before ? AgainstGrain : WithGrain));
+                from = starts;
             }
 
             climb = wants;

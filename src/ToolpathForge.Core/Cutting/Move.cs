@@ -110,6 +110,28 @@ public sealed record Run(RunKind Kind, string Name, double Depth, double Feed, b
 /// <param name="Runs">What the moves are grouped into.</param>
 public sealed record Toolpath(Bit Bit, double Speed, ImmutableArray<Move> Moves, ImmutableArray<Run> Runs)
 {
+    /// <summary>Length of all moves at a feed, mm.</summary>
+    public double CutLength
+    {
+        get
+        {
+            double length = 0;
+            Point3? at = null;
+            foreach (Move move in Moves)
+            {
+                if (at is { } from && move.Kind != MoveKind.Rapid)
+                {
+                    double flat = from.Flat == move.End.Flat ? 0 : new Segment(from.Flat, move.End.Flat, move.Bulge).Length;
+                    length += Math.Sqrt((flat * flat) + ((move.End.Z - from.Z) * (move.End.Z - from.Z)));
+                }
+
+                at = move.End;
+            }
+
+            return length;
+        }
+    }
+
     /// <summary>The smallest box round the way of the bit's axis, seen from above, mm.</summary>
     public Box2 Extent
     {

@@ -62,7 +62,11 @@ public sealed record Job(
     double Clearance,
     double Spoilboard,
     ImmutableArray<Make> Makes,
-    Places At);
+    Places At)
+{
+    /// <summary>How boards are bought.</summary>
+    public BuyingTerms Buying { get; init; } = new([], 0, 0);
+}
 
 /// <summary>One thing to make, with its own stock, bit and shape.</summary>
 /// <param name="Id">The person's word for it; unique in the job, letters, digits and hyphens.</param>
@@ -104,6 +108,9 @@ public abstract record Make(
 
     /// <summary>Thickness that is left under the whole cut, mm: for the hand to finish, or as a skin; 0 for a cut right through.</summary>
     public double LeftBelow => Hand?.Machined is { } machined ? Thickness - machined : Cut.Skin ?? 0;
+
+    /// <summary>Clamps and other metal on the bed, in the frame of its programs.</summary>
+    public ImmutableArray<ClampBox> Clamps { get; init; } = [];
 }
 
 /// <summary>A pattern: a template plate from a panel, with the profile as its working edge.</summary>
@@ -178,6 +185,14 @@ public sealed record BoardEndMake(
 {
     /// <summary>Whether a stand at bed height carries what hangs over the bed.</summary>
     public bool Stand { get; init; }
+
+    /// <summary>The boards, and how they follow one another; without it one end each of as many boards as the count says.</summary>
+    public BoardBatch Batch
+    {
+        get => field ?? new BoardBatch(
+            [new MeasuredBoards("", Count, DesignWidth, Thickness, At["count"])], false, 1, null, BoardLength - EndAllowance, Waste.Loose, 0, false, 0, false, BoardLength);
+        init;
+    }
 }
 
 /// <summary>How a make is to be cut, where the job says so; null leaves it to the catalogue and the rules.</summary>

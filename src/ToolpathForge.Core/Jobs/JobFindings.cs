@@ -79,4 +79,17 @@ internal static class JobFindings
         Severity.Warn,
         "A width of {found} is far from the dressed width of {name}, {allowed}.",
         "Measure again, and check the digits and the unit.");
+
+    internal static readonly FindingKind CountBesideMeasured = new(
+        "count-beside-measured",
+        Severity.Stop,
+        "count stands beside boards that are listed as measured, which have counts of their own.",
+        "Take count out, or the list.")
+    { Unusable = true };
+
+    internal static readonly FindingKind BoardTooShort = new(
+        "board-too-short",
+        Severity.Stop,
+        "A finished length of {found} does not come out of this board: {allowed} at most are left of it past what stands over its tips.",
+        "Take a longer board, or a smaller allowance.");
 }

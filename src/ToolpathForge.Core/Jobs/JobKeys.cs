@@ -25,6 +25,8 @@ internal static class JobKeys
         Key.Length("length", "Length of the board.", 50, 10000),
         Key.Length("on-bed", "How much of its length lies on the bed, from the tip.", 50, 10000)
             .ElseFrom("its whole length, at most the machine's travel along X"),
+        Key.Length("crown", "How far the reference edge bows between the board's ends, measured with a line; a crowned board lies askew at the fence.", 0, 100)
+            .ElseFrom("not measured"),
         Key.Angle("grain-slope", "Slope of the grain on the face that lies up, as 1:8 or an angle: positive where the fibres run towards the profile edge, going in from the tip.", -30, 30)
             .ElseFrom("straight grain"),
     ]);
@@ -42,6 +44,43 @@ internal static class JobKeys
         Key.Length("fence-room", "How far past the reference edge the bit may cut into a sacrificial, metal-free fence.", 0, 100)
             .ElseFrom("the bit's diameter and 3 mm"),
         Key.Flag("stand", "Whether a stand at bed height carries what hangs over the bed.").Else("false"),
+        Key.Choice("waste", "What holds the wood that comes off: loose, nothing; screwed or clamped to the spoilboard; chips, it is cut to chips; sawn, it is sawn off beforehand.",
+            "loose", "screwed", "clamped", "chips", "sawn").Else("loose"),
+        Key.Length("saw-margin", "What sawing beforehand leaves outside the finished line, for the bit to take off.", 1, 25).Else("1/8 in", "3 mm"),
+        Key.Flag("sawn-first", "Whether the end cuts are sawn to their line first; the bit then only goes over them, and the sheet lists the saw cuts.").Else("false"),
+        Key.Length("finished-length", "Length of the finished board: from tip to tip with both ends, else from the tip to the other end.", 50, 10000)
+            .ElseFrom("the board's length less what stands past each tip"),
+        Key.Whole("abreast", "How many boards lie side by side on the bed, each with a stop of its own.", 1, 12).Else("1"),
+        Key.Length("gap", "Room between boards that lie side by side.", 1, 200).ElseFrom("the bit's diameter and 4 mm, or what leaving the end cut takes"),
+        Key.Choice("program", "What one program serves for: stack, every board of the make; width, the boards of one measured width.", "stack", "width").Else("stack"),
+        Key.Choice("runs", "Each run of a batch is started by hand, or one program waits between them for the next board.", "started", "waiting").Else("started"),
+    ]);
+
+    /// <summary>Boards that measure alike.</summary>
+    internal static TableKeys Measured { get; } = new("boards as measured",
+    [
+        Key.Text("name", "Your word for them, as chalked on the wood.", 20).ElseFrom("none"),
+        Key.Whole("count", "How many.", 1, 500).Else("1"),
+        Key.Length("width", "Width as measured at the end that is cut.", 10, 1000),
+        Key.Length("thickness", "Thickness as measured.", 3, 200).ElseFrom("as the stock says"),
+    ]);
+
+    /// <summary>A clamp on the bed.</summary>
+    internal static TableKeys Clamp { get; } = new("a clamp",
+    [
+        Key.Length("x", "Its side nearest to minus X, seen from the work zero.", -5000, 5000),
+        Key.Length("y", "Its side nearest to minus Y, seen from the work zero.", -5000, 5000),
+        Key.Length("length", "Its length along X.", 1, 2000),
+        Key.Length("width", "Its width along Y.", 1, 2000),
+        Key.Length("height", "Its height above the spoilboard.", 1, 300),
+    ]);
+
+    /// <summary>How boards are bought.</summary>
+    internal static TableKeys Buying { get; } = new("buying",
+    [
+        Key.Texts("lengths", "Lengths of board that the yard sells, each as text with or without a unit.", 1, 12),
+        Key.Length("kerf", "What one saw cut takes.", 0, 10).Else("1/8 in", "3 mm"),
+        Key.Length("trim", "What is sawn off either end of a bought length.", 0, 200).Else("1/2 in", "12 mm"),
     ]);
 
     internal static TableKeys Cut { get; } = new("cut",
@@ -117,6 +156,7 @@ internal static class JobKeys
         Key.Table("shape", "The shape: its kind, and an answer to each question of that kind.", new TableKeys("shape", [])),
         Key.Table("cut", "How it is to be cut, where you know better than the catalogue.", Cut).ElseFrom("from bit, material and machine"),
         Key.Tables("opening", "Holes and slots through the piece, one block for each.", Opening, 1, 100).ElseFrom("none"),
+        Key.Tables("clamp", "Clamps and other metal on the bed, one block for each: the bit goes over them, and never within 3 mm of them.", Clamp, 1, 40).ElseFrom("none in the way"),
     ];
 
     internal static TableKeys Pattern { get; } = new("a pattern",
@@ -138,6 +178,8 @@ internal static class JobKeys
         .. CommonAfter,
         Key.Table("end", "What may be cut beyond the profile.", End).ElseFrom("the defaults of its keys"),
         Key.Table("hand", "The machine starts and a hand router finishes: for a board too thick for the machine's bit.", HandKeys.BoardEnd).ElseFrom("the machine cuts right through"),
+        Key.Choice("ends", "Whether one end of each board gets the profile, or both.", "one", "both").Else("one"),
+        Key.Tables("measured", "Boards as measured, one block for each kind, instead of count.", Measured, 1, 200).ElseFrom("as many as count says, all of the design width"),
     ]);
 
     /// <summary>Read when the kind is not known: everything that any kind takes.</summary>
@@ -155,6 +197,7 @@ internal static class JobKeys
         Key.Length("clearance", "How far above the stock the bit travels between cuts.", 1, 100).Else("5 mm"),
         Key.Length("spoilboard", "Thickness of the spoilboard under the stock.", 3, 100).Else("18 mm"),
         Key.Texts("catalogues", "Your own catalogue files, beside the job; their rows go before the shipped ones.", 0, 20).ElseFrom("none"),
+        Key.Table("buying", "How boards are bought; with it the sheet lists what to buy.", Buying).ElseFrom("no buying list"),
         Key.Tables("make", "What to make, one block for each.", AnyMake, 1, MostMakes),
     ]);
 

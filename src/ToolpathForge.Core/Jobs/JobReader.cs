@@ -64,8 +64,9 @@ public static class JobReader
         Catalogues catalogues = ReadCatalogues(head, readFile, context);
         Machine? machine = RowLookup.Find(head, "machine", "machines", catalogues.Machines, context);
         Dialect? dialect = RowLookup.Find(head, "dialect", "dialects", catalogues.Dialects, context);
+        BuyingTerms? buying = BuyingReader.Read(head, context);
         ImmutableArray<Make> makes = MakeReader.ReadAll(head.Inners("make"), catalogues, machine, context);
-        if (!head.IsSound || machine is null || dialect is null || makes.IsEmpty || unit is null)
+        if (!head.IsSound || machine is null || dialect is null || buying is null || makes.IsEmpty || unit is null)
         {
             return null;
         }
@@ -81,7 +82,10 @@ public static class JobReader
             head.Amount("clearance"),
             head.Amount("spoilboard"),
             makes,
-            PlacesOf(root));
+            PlacesOf(root))
+        {
+            Buying = buying,
+        };
     }
 
     /// <summary>Where each value below a table stands, by dotted key; lists of tables are left to their own.</summary>

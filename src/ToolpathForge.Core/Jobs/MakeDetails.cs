@@ -79,4 +79,22 @@ internal static class MakeDetails
 
         return sound ? places.ToImmutable() : null;
     }
+
+    /// <summary>The clamps; null when a finding says what is wrong with one.</summary>
+    internal static ImmutableArray<ClampBox>? Clamps(Fields fields, TableContext context)
+    {
+        var clamps = ImmutableArray.CreateBuilder<ClampBox>();
+        bool sound = true;
+        foreach (TableValue table in fields.Inners("clamp"))
+        {
+            var read = Fields.Read(table, JobKeys.Clamp, context, JobKeys.BoardEnd, JobKeys.Pattern);
+            sound &= read.IsSound;
+            if (read.IsSound)
+            {
+                clamps.Add(new ClampBox(read.Amount("x"), read.Amount("y"), read.Amount("length"), read.Amount("width"), read.Amount("height"), table.At));
+            }
+        }
+
+        return sound ? clamps.ToImmutable() : null;
+    }
 }

@@ -15,8 +15,6 @@ internal static partial class MakeReader
     // A person's digit may slip; a board that dries or swells does not leave this share of its width (FPL Wood Handbook: about 3 % from green to dry).
     private const double UnlikelyWidth = 0.06;
 
-    private const double FenceMargin = 3;
-
     /// <summary>The makes that are sound; every fault of the others has been reported.</summary>
     internal static ImmutableArray<Make> ReadAll(ImmutableArray<TableValue> tables, Catalogues catalogues, Machine? machine, TableContext context)
     {
@@ -28,16 +26,19 @@ internal static partial class MakeReader
             var raised = new List<Finding>();
             TableContext inMake = (id is { Length: > 0 and <= 40 } ? context with { Make = TextPiece.Short(id) } : context) with { Findings = raised };
             bool idSound = id is null || IdIsSound(id, table.Find("id")!.Value.At, lines, inMake);
-            Make? make = (table.Find("kind")?.Value as TextValue)?.Text switch
+            ImmutableArray<Make> read = (table.Find("kind")?.Value as TextValue)?.Text switch
             {
-                "pattern" => ReadPattern(table, catalogues, inMake),
-                "board-end" => ReadBoardEnd(table, catalogues, machine, inMake),
+                "pattern" => ReadPattern(table, catalogues, inMake) is { } pattern ? [pattern] : [],
+                "board-end" => [.. BoardReader.Read(table, catalogues, machine, inMake)],
                 _ => ReadUnknown(table, inMake),
             };
-            make = make is null ? null : HandReader.Add(make, table, catalogues, inMake);
-            if (make is not null && idSound)
+            read = HandReader.Add(read, table, catalogues, inMake);
+            foreach (Make make in idSound ? read : [])
             {
-                makes.Add(make with { Family = family });
+                if (make.Id == id || IdIsSound(make.Id, table.Find("id")!.Value.At, lines, inMake))
+                {
+                    makes.Add(make with { Family = family ?? make.Family });
+                }
             }
 
             // What is wrong with the whole family is told once, with its first board.
@@ -71,10 +72,10 @@ internal static partial class MakeReader
     }
 
     // The kind is missing or mistyped: what can be said without it is said.
-    private static Make? ReadUnknown(TableValue table, TableContext context)
+    private static ImmutableArray<Make> ReadUnknown(TableValue table, TableContext context)
     {
         Fields.Read(table, new TableKeys(JobKeys.AnyMake.Name, [.. JobKeys.AnyMake.Keys.Where(k => k.Name == "kind" || table.Find(k.Name) is not null)]), context);
-        return null;
+        return [];
     }
 
     private static PatternMake? ReadPattern(TableValue table, Catalogues catalogues, TableContext context)
@@ -121,70 +122,19 @@ internal static partial class MakeReader
             Flatness = stock.AmountOrNull("flatness"),
             Openings = c.Openings,
             Marks = c.Marks,
+            Clamps = c.Clamps,
         };
     }
 
-    private static BoardEndMake? ReadBoardEnd(TableValue table, Catalogues catalogues, Machine? machine, TableContext context)
-    {
-        var fields = Fields.Read(table, JobKeys.BoardEnd, context, JobKeys.BoardStock, JobKeys.End, JobKeys.Cut, JobKeys.Pattern, JobKeys.Head);
-        Fields? stock = fields.Has("stock") ? Fields.Read(fields.Inner("stock"), JobKeys.BoardStock, context, JobKeys.BoardEnd, JobKeys.PanelStock) : null;
-        var end = Fields.Read(fields.Inner("end"), JobKeys.End, context, JobKeys.BoardEnd);
-        Material? material = stock is null ? null : RowLookup.Find(stock, "material", "materials", catalogues.Materials, context);
-        bool sound = material is not null;
-        if (material is { HasGrain: false })
-        {
-            context.Add(Finding.Of(JobFindings.NotTimber, stock!.Where("material"), Arg.Of("material", material.Id)));
-            sound = false;
-        }
-
-        if (stock?.AmountOrNull("on-bed") is { } onBed && stock.AmountOrNull("length") is { } length && onBed > length)
-        {
-            context.Add(Finding.Of(JobFindings.BeyondBoard, stock.Where("on-bed"), Quantity.Length(onBed), Quantity.Length(length)));
-            sound = false;
-        }
-
-        Common? common = ReadCommon(table, fields, catalogues, context);
-        if (common is not { } c || stock is not { IsSound: true } || !end.IsSound || !sound || machine is null)
-        {
-            return null;
-        }
-
-        return new BoardEndMake(
-            fields.Text("id"),
-            fields.Whole("count"),
-            c.Board,
-            c.DesignWidth,
-            material!,
-            stock.AmountOrNull("thickness") ?? c.Board.Thickness,
-            c.Shape,
-            c.Bit,
-            c.Cut,
-            stock.Amount("length"),
-            stock.AmountOrNull("on-bed") ?? Math.Min(stock.Amount("length"), machine.TravelX),
-            stock.AmountOrNull("grain-slope") ?? 0,
-            end.Amount("allowance"),
-            end.AmountOrNull("fence-room") ?? (c.Bit.Diameter + FenceMargin),
-            c.At)
-        {
-            Stand = end.Flag("stand"),
-            Openings = c.Openings,
-            Marks = c.Marks,
-        };
-    }
-
-    private static Common? ReadCommon(TableValue table, Fields fields, Catalogues catalogues, TableContext context)
+    /// <summary>What every kind of make has; null when a finding says what is wrong with it.</summary>
+    internal static Common? ReadCommon(TableValue table, Fields fields, Catalogues catalogues, TableContext context)
     {
         Lumber? board = RowLookup.Find(fields, "board", "lumber", catalogues.Lumber, context);
         Bit? bit = RowLookup.Find(fields, "bit", "bits", catalogues.Bits, context);
         double? width = fields.AmountOrNull("design-width") ?? board?.Width;
-        if (board is not null && Math.Abs(width!.Value - board.Width) > board.Width * UnlikelyWidth)
+        if (board is not null)
         {
-            context.Add(Finding.Of(
-                JobFindings.WidthUnlikely,
-                fields.Where("design-width"),
-                Quantity.Length(width.Value),
-                Quantity.Length(board.Width),
-                Arg.Of("name", board.Name)));
+            CheckWidth(width!.Value, fields.Where("design-width"), board, context);
         }
 
         ShapeSpec? shape = fields.Has("shape") ? ShapeReader.Read(fields.Inner("shape"), width, context) : null;
@@ -194,10 +144,22 @@ internal static partial class MakeReader
         Marking? marks = MakeDetails.Marks(fields, catalogues, context, ref sound);
         ImmutableArray<PlaceOnEdge>? tabs = MakeDetails.Places(fields, "tab", context);
         ImmutableArray<PlaceOnEdge>? lead = MakeDetails.Places(fields, "lead", context);
+        ImmutableArray<ClampBox>? clamps = MakeDetails.Clamps(fields, context);
         return sound && board is not null && bit is not null && shape is not null && width is not null
-            && openings is not null && tabs is not null && lead is not null
-            ? new Common(board, width.Value, shape, bit, ReadCut(cut, tabs.Value, lead.Value.FirstOrDefault()), openings.Value, marks, JobReader.PlacesOf(table))
+            && openings is not null && tabs is not null && lead is not null && clamps is not null
+            ? new Common(
+                board, width.Value, shape, bit, ReadCut(cut, tabs.Value, lead.Value.FirstOrDefault()), openings.Value, marks, clamps.Value, JobReader.PlacesOf(table))
             : null;
+    }
+
+    /// <summary>Warns of a width that no board of its size has.</summary>
+    internal static void CheckWidth(double width, Place at, Lumber board, TableContext context)
+    {
+        if (Math.Abs(width - board.Width) > board.Width * UnlikelyWidth)
+        {
+            context.Add(Finding.Of(
+                JobFindings.WidthUnlikely, at, Quantity.Length(width), Quantity.Length(board.Width), Arg.Of("name", board.Name)));
+        }
     }
 
     private static CutChoices ReadCut(Fields cut, ImmutableArray<PlaceOnEdge> tabs, PlaceOnEdge? lead) => new(
@@ -231,8 +193,16 @@ internal static partial class MakeReader
     };
 
     /// <summary>What every kind of make has.</summary>
-    private readonly record struct Common(
-        Lumber Board, double DesignWidth, ShapeSpec Shape, Bit Bit, CutChoices Cut, ImmutableArray<Opening> Openings, Marking? Marks, Places At);
+    internal readonly record struct Common(
+        Lumber Board,
+        double DesignWidth,
+        ShapeSpec Shape,
+        Bit Bit,
+        CutChoices Cut,
+        ImmutableArray<Opening> Openings,
+        Marking? Marks,
+        ImmutableArray<ClampBox> Clamps,
+        Places At);
 
     [GeneratedRegex(@"^[A-Za-z0-9]([A-Za-z0-9-]{0,38}[A-Za-z0-9])?\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex IdForm();

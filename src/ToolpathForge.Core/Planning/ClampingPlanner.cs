@@ -4,7 +4,9 @@ using ToolpathForge.Checks.Settings;
 using ToolpathForge.Clampings;
 using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
+using ToolpathForge.Measures;
 using ToolpathForge.Pieces;
 using ToolpathForge.Shapes;
 
@@ -32,7 +34,7 @@ internal static class ClampingPlanner
         [
             .. BitReach.Find(input), .. JobSettings.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
             .. TightCurve.Find(input, budget.Total - budget.Fit - budget.Rounding), .. DeepSlots.Find(input), .. SkinThickness.Find(input),
-            .. BoardTabs.Find(input), .. OpeningFit.Find(input), .. MarkTool.Find(input), .. tasks.Where(t => !t.Outline).SelectMany(t => OfOtherBit(input, t)),
+            .. BoardTabs.Find(input), .. BoardStack.Find(input), .. OpeningFit.Find(input), .. MarkTool.Find(input), .. tasks.Where(t => !t.Outline).SelectMany(t => OfOtherBit(input, t)),
         ];
         findings.AddRange(before);
 
@@ -43,12 +45,40 @@ internal static class ClampingPlanner
         }
 
         CutPlan? cut = Cutter.Plan(job, clamping, tasks, fits, findings);
-        if (cut is not null)
+        if (cut is null)
         {
-            findings.AddRange(MachineTravel.Find(input, cut));
+            return null;
         }
 
-        return cut;
+        findings.AddRange(MachineTravel.Find(input, cut));
+        findings.AddRange(ClampsInWay.Find(input, cut));
+        return piece.Make is BoardEndMake { Batch.Waste: Waste.Screwed } && cut.Settings.Skin <= 0 && !before.Any(f => f.Kind.Severity == Severity.Stop) ? Screwed(input, cut, findings) : cut;
+    }
+
+    // Screws go where the bit does not: they are placed when its ways are known.
+    private static CutPlan Screwed(CheckInput input, CutPlan cut, List<Finding> findings)
+    {
+        Clamping clamping = cut.Clamping;
+        ImmutableArray<Move> moves = [.. cut.Works.SelectMany(w => w.Path.Moves)];
+        var screws = ImmutableArray.CreateBuilder<Point2>();
+        foreach (PlacedContour fit in input.Pieces)
+        {
+            ImmutableArray<Point2> found = WasteScrews.Find(fit, moves, clamping.Stock.Top, cut.Works.Max(w => w.Path.Bit.Radius), ShopText.Step(input.Job.Unit));
+            screws.AddRange(found);
+            if (found.IsEmpty && StockAndBed.WasteMass(input) > StockAndBed.LooseMass)
+            {
+                findings.Add(Finding.Of(StockAndBed.NoRoomForScrew, input.At("end.waste")));
+            }
+        }
+
+        return cut with
+        {
+            Clamping = clamping with
+            {
+                Screws = screws.ToImmutable(),
+                KeepOuts = [.. clamping.KeepOuts, .. screws.Select((at, i) => Obstacles.Screw(at, i + 1, WasteScrews.Head, clamping.Stock.Top))],
+            },
+        };
     }
 
     private static Clamping Lay(Job job, Piece piece, CutSettings settings) => piece.Make switch

@@ -65,11 +65,15 @@ public static class Planner
         {
             cancel.ThrowIfCancellationRequested();
             stage?.Invoke("programs");
-            string text = post.Write(new ProgramInput(name, ProgramNotes.For(job, name, cut), [.. cut.Works.Select(w => w.Path)], budget.Chords));
+            string text = post.Write(new ProgramInput(name, ProgramNotes.For(job, name, cut), [.. cut.Works.Select(w => w.Path)], budget.Chords)
+            {
+                Waits = ProgramNotes.Waits(cut.Clamping),
+            });
             stage?.Invoke("proof");
             Target target = ProofTarget.For(job, cut, post.Dialect);
             ProofReport proof = Prover.Prove(text, target);
             double seconds = cut.Works.Sum(w => MotionTime.Seconds(w.Path, job.Machine.Acceleration, job.Machine.MaxFeed));
+            seconds *= cut.Clamping.Waits ? cut.Clamping.Times : 1;
             programs.Add(new PlannedProgram(name, name + post.Dialect.FileEnding, text, cut, target, proof, seconds));
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ToolpathForge.Clampings;
 using ToolpathForge.Cutting;
 using ToolpathForge.Jobs;
@@ -16,7 +17,9 @@ internal static class ProgramNotes
         string Size(double mm) => ShopText.Size(mm, job.Unit);
         string what = make is PatternMake
             ? FormattableString.Invariant($"{clamping.Pieces.Length} pattern(s) for {make.Board.Name}")
-            : $"end of a {make.Board.Name} board";
+            : clamping.Pieces.Length == 1
+                ? $"end of a {make.Board.Name} board"
+                : FormattableString.Invariant($"ends of {clamping.Pieces.Length} {make.Board.Name} boards, side by side");
         string zero = make is PatternMake
             ? "X0 Y0 near left corner of the blank"
             : "X0 Y0 where the fence meets the finished tip; the board lies at minus X, minus Y";
@@ -30,4 +33,14 @@ internal static class ProgramNotes
             "Read the run sheet before you start. Eyes, ears, dust: protect them.",
         ];
     }
+
+    /// <summary>What a program that waits between the boards of a batch says before each run after the first; empty for one that is started anew.</summary>
+    internal static ImmutableArray<string> Waits(Clamping clamping) => !clamping.Waits
+        ? []
+        :
+        [
+            .. clamping.Turns.GroupBy(t => t.Run).Skip(1).Select(run => string.Create(
+                CultureInfo.InvariantCulture,
+                $"Next: {(run.Count() == 1 ? "board" : "boards")} {string.Join(", ", run.Select(t => t.Board))}, {(run.First().End == 1 ? "first" : "second, end over end")}")),
+        ];
 }

@@ -18,14 +18,14 @@ internal static class ProofTarget
     internal static Target For(Job job, CutPlan cut, Dialect dialect)
     {
         Clamping clamping = cut.Clamping;
-        Box2 stock = clamping.Stock.Box;
         double deepest = clamping.Stock.Top - cut.Works.Max(w => w.Settings.Steps[^1]);
         double increment = (dialect.Unit == LengthUnit.Inch ? Length.MillimetresPerInch : 1) * Math.Pow(10, -dialect.Decimals);
-        double clear = clamping.Stock.Top + job.Clearance;
+        double clear = clamping.Stock.Top + clamping.Rise(job);
         return new Target
         {
             Pieces = [.. clamping.Pieces.Select(p => PieceOf(p, cut))],
-            Stock = [TargetStock.Box(stock.MinX, stock.MinY, stock.MaxX, stock.MaxY, clamping.Stock.Bottom, clamping.Stock.Top)],
+            Stock = [.. clamping.Pieces.Select(p => p.Block).Distinct().Select(b => TargetStock.Box(b.MinX, b.MinY, b.MaxX, b.MaxY, clamping.Stock.Bottom, clamping.Stock.Top))],
+            KeepOuts = [.. clamping.KeepOuts.Select(k => new TargetKeepOut(k.Name, Corners(k.Box), k.Top))],
             Floor = deepest,
 
             // Heights are rounded when they are written; the proof allows one increment.
@@ -44,7 +44,9 @@ internal static class ProofTarget
             ToolChange = dialect.BitChange switch
             {
                 BitChange.Command => ToolChangeStyle.ByCommand,
-                BitChange.Pause => ToolChangeStyle.ByPause,
+
+                // With one bit a pause is for the next board.
+                BitChange.Pause when cut.Works.Length > 1 => ToolChangeStyle.ByPause,
                 _ => ToolChangeStyle.None,
             },
             Tools = [.. cut.Works.Select((w, i) => ToolOf(w, i + 1))],
@@ -52,6 +54,8 @@ internal static class ProofTarget
             Increment = increment,
         };
     }
+
+    private static ImmutableArray<PlanePoint> Corners(Box2 box) => [new(box.MinX, box.MinY), new(box.MaxX, box.MinY), new(box.MaxX, box.MaxY), new(box.MinX, box.MaxY)];
 
     private static TargetTool ToolOf(BitWork work, int number)
     {

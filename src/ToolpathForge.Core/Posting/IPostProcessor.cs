@@ -9,7 +9,14 @@ namespace ToolpathForge.Posting;
 /// <param name="Notes">Lines for the head of the program, in plain words; left out by dialects without comments.</param>
 /// <param name="Paths">One a bit, in order; at least one.</param>
 /// <param name="ChordTolerance">For dialects without arcs: furthest that a chord may lie from its arc, mm.</param>
-public sealed record ProgramInput(string Name, ImmutableArray<string> Notes, ImmutableArray<Toolpath> Paths, double ChordTolerance);
+public sealed record ProgramInput(string Name, ImmutableArray<string> Notes, ImmutableArray<Toolpath> Paths, double ChordTolerance)
+{
+    /// <summary>
+    /// The paths are gone through once more after each of these messages: the spindle is stopped, the program waits for the person, and goes on.
+    /// Only for a single path.
+    /// </summary>
+    public ImmutableArray<string> Waits { get; init; } = [];
+}
 
 /// <summary>
 /// Turns toolpaths into program text. It converts units and rounds; it moves nothing. Whatever it writes is read back and proven against the

@@ -42,14 +42,14 @@ internal sealed class ProgramWriter(Dialect dialect)
             }
 
             _lines.Comment("Bit: " + path.Bit.Name);
-            WriteAll(dialect.SpindleLines, Fill);
-            if (dialect.SpindleLines.Length > 0 && dialect.SpindleDwell > 0)
+            WritePath(path, input.ChordTolerance, Fill);
+            foreach (string message in input.Waits)
             {
-                _lines.Line(Placeholders.FillSeconds(dialect.DwellWord, dialect.SpindleDwell));
+                _lines.Comment(message);
+                WriteAll(dialect.PauseLines, Fill);
+                WritePath(path, input.ChordTolerance, Fill);
             }
 
-            _motion = "";
-            WriteMoves(path, input.ChordTolerance);
             if (i == input.Paths.Length - 1)
             {
                 WriteAll(dialect.Footer, Fill);
@@ -57,6 +57,18 @@ internal sealed class ProgramWriter(Dialect dialect)
         }
 
         return _lines.ToString();
+    }
+
+    private void WritePath(Toolpath path, double chordTolerance, Func<string, string> fill)
+    {
+        WriteAll(dialect.SpindleLines, fill);
+        if (dialect.SpindleLines.Length > 0 && dialect.SpindleDwell > 0)
+        {
+            _lines.Line(Placeholders.FillSeconds(dialect.DwellWord, dialect.SpindleDwell));
+        }
+
+        _motion = "";
+        WriteMoves(path, chordTolerance);
     }
 
     private void WriteAll(IEnumerable<string> lines, Func<string, string> fill)

@@ -24,8 +24,8 @@ public static class BedDrawing
         Box2 stock = clamping.Stock.Box;
         bool plate = clamping.Make is PatternMake;
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
-        Contour blank = Rectangle(stock);
-        elements.Add(new Fill(Tone.Waste, Outlines.Of(blank)));
+        ImmutableArray<Contour> blanks = [.. clamping.Pieces.Select(p => p.Block).Distinct().Select(Rectangle)];
+        elements.AddRange(blanks.Select(b => new Fill(Tone.Waste, Outlines.Of(b))));
         foreach (Placed placed in clamping.Pieces)
         {
             elements.Add(new Fill(plate ? Tone.Panel : Tone.Wood, placed.Exact));
@@ -33,14 +33,17 @@ public static class BedDrawing
 
         if (clamping.Make.Material.HasGrain)
         {
-            elements.Add(new GrainLines([Outlines.Of(blank)], 0));
+            elements.AddRange(blanks.Select(b => new GrainLines([Outlines.Of(b)], 0)));
         }
 
-        elements.Add(new Stroke(LineRole.Board, blank));
+        elements.AddRange(blanks.Select(b => new Stroke(LineRole.Board, b)));
         if (!plate)
         {
             AddFence(elements, stock);
+            BoardFixtures.Add(elements, clamping);
         }
+
+        BoardFixtures.AddClamps(elements, clamping.Make);
 
         foreach (BitWork work in cut.Works)
         {

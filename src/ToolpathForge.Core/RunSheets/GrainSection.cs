@@ -21,7 +21,7 @@ internal static class GrainSection
     {
         PlacedContour placed = PlacedContour.Fit(cut.Clamping.Pieces[0], Fit);
         profile = placed.Contour;
-        if (placed.Placed.Piece.IsCutAllRound || EndCut.Fibre(placed) is not { } fibre)
+        if (placed.Placed.Piece.IsCutAllRound || EndCut.Fibres(placed) is not [double fibre, ..])
         {
             return [];
         }
@@ -40,7 +40,7 @@ internal static class GrainSection
         {
             double middle = (stretch.From + stretch.To) / 2;
             Point2 at = ruler.PointAt(middle) + (ruler.DirectionAt(middle).Right * away);
-            if (stretch.Length > 6)
+            if (stretch.Length > 12)
             {
                 yield return new Text(NameOf(stretch.Class), at, TextAlign.Start, 2.2);
             }
@@ -65,6 +65,11 @@ internal static class GrainSection
                 NameOf(s.Class),
                 s.Close ? "within 1° of the limit: look at the board" : Means(s.Class),
             ]));
+
+        if (make.Batch.BothEnds && make.GrainSlope != 0)
+        {
+            page.Element("p", "At the second end the slope of the grain comes from the other side. Program and directions serve both: what is against the grain at either end is climbed.");
+        }
 
         double slope = make.GrainSlope * Math.PI / 180;
         double fibre = cut.Clamping.Pieces[0].Placement.Direction(new Point2(1, 0)).Angle;

@@ -49,9 +49,10 @@ public static class RunSheetPage
                 p.FileName,
                 SheetWords.Makes(p.Cut.Clamping),
                 SheetWords.Bits(p.Cut),
-                SheetWords.Times(p.Cut.Clamping.Times),
+                SheetWords.Starts(p.Cut.Clamping),
                 SheetWords.Time(p.Seconds),
             ]));
+        ScheduleSection.Write(page, plan);
         if (!plan.Findings.IsEmpty)
         {
             page.Element("h3", "Worth knowing before you start");
@@ -71,7 +72,7 @@ public static class RunSheetPage
         Job job = plan.Job;
         CutPlan cut = program.Cut;
         page.Raw("<section>").Element("h2", $"{program.Name}: {SheetWords.Makes(cut.Clamping)}")
-            .Element("p", $"{program.FileName} · {SheetWords.Times(cut.Clamping.Times)} · about {SheetWords.Time(program.Seconds)} each", "lead");
+            .Element("p", $"{program.FileName} · {SheetWords.Starts(cut.Clamping)} · about {SheetWords.Time(program.Seconds)} each", "lead");
         page.Raw("<div class=\"columns\">").Raw("<div>").Element("h3", "Set up").List(true, SetUp.Steps(job, cut)).Raw("</div>");
         page.Raw("<div>").Element("h3", "Figures").Facts(SetUp.Figures(job, cut)).Raw("</div>").Raw("</div>");
 
@@ -88,6 +89,7 @@ public static class RunSheetPage
             Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, "The piece, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
         }
 
+        BoardsSection.Write(page, job, cut.Clamping);
         page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything")
             .List(false, new CodeLimits(cut.Clamping.Make.DesignWidth).InWords(job.Unit)).Raw("</div>");
         ProofBox(page, job, program);

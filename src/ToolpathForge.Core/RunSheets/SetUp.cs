@@ -24,11 +24,10 @@ internal static class SetUp
         }
         else if (clamping.Make is BoardEndMake end)
         {
-            yield return $"Lay the board face up, its profile edge towards you, its end at your right, {Say(end.OnBed)} of it on the bed. "
-                + $"The reference edge lies against the fence; the raw end stands {Say(end.EndAllowance)} past the finished tip.";
-            yield return $"Clamp it clear of the lines in the picture, and hold up the {Say(Math.Max(0, end.BoardLength - end.OnBed))} that hang out. Screw down the waste outside the bit's way.";
-            yield return $"The fence must be sacrificial and free of metal for {Say(end.FenceRoom)} behind its face near the end. Swing the end stop away before you start.";
-            yield return "Work zero: X0 is the finished tip, Y0 the face of the fence. The board lies at minus X and minus Y.";
+            foreach (string step in BoardSteps.Of(job, cut, end))
+            {
+                yield return step;
+            }
         }
 
         yield return job.Zero == ZeroHeight.Bed
@@ -36,7 +35,7 @@ internal static class SetUp
             : "Z0 is the upper face of the stock.";
         for (int i = 0; i < cut.Works.Length; i++)
         {
-            yield return OfBit(job, cut.Works[i], i);
+            yield return OfBit(job, cut.Works[i], i, clamping.Rise(job) - job.Clearance);
         }
 
         if (cut.Works.Length > 1)
@@ -56,10 +55,10 @@ internal static class SetUp
         }
     }
 
-    private static string OfBit(Job job, BitWork work, int index)
+    private static string OfBit(Job job, BitWork work, int index, double over)
     {
         Bit bit = work.Path.Bit;
-        double least = work.Settings.Steps[^1] + CutSettings.Nut;
+        double least = work.Settings.Steps[^1] + CutSettings.Nut + over;
         string speed = string.Create(CultureInfo.InvariantCulture, $"{work.Path.Speed:0} rpm");
         string first = index == 0 ? "Bit" : string.Create(CultureInfo.InvariantCulture, $"Bit {index + 1}, at the change");
         string spindle = job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
@@ -76,7 +75,7 @@ internal static class SetUp
     {
         string Say(double mm) => ShopText.Size(mm, job.Unit);
         yield return ("Stock", $"{cut.Clamping.Make.Material.Name}, {Say(cut.Clamping.Make.Thickness)}");
-        yield return ("Lies", "as laid: face up, profile edge towards you");
+        yield return ("Lies", "as laid: face up, profile edge towards you" + (cut.Clamping.Turns.Any(t => t.End == 2) ? "; second ends end over end" : ""));
         for (int i = 0; i < cut.Works.Length; i++)
         {
             CutSettings w = cut.Works[i].Settings;

@@ -41,8 +41,14 @@ internal static class SheetWords
         PatternMake => clamping.Pieces.Length == 1
             ? $"a pattern for {clamping.Make.Board.Id}"
             : string.Create(CultureInfo.InvariantCulture, $"{clamping.Pieces.Length} patterns for {clamping.Make.Board.Id}"),
-        _ => $"an end of a {clamping.Make.Board.Id} board",
+        _ => clamping.Pieces.Length == 1
+            ? $"an end of a {clamping.Make.Board.Id} board"
+            : string.Create(CultureInfo.InvariantCulture, $"ends of {clamping.Pieces.Length} {clamping.Make.Board.Id} boards"),
     };
+
+    /// <summary>How often a program is started, and how often it waits.</summary>
+    internal static string Starts(Clamping clamping) => Times(clamping.Starts)
+        + (clamping.Waits ? string.Create(CultureInfo.InvariantCulture, $", waiting {Times(clamping.Times - 1)} for the next board") : "");
 
     internal static string Times(int times) => times switch
     {

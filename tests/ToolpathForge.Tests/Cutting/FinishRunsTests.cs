@@ -24,7 +24,7 @@ public class FinishRunsTests
     {
         ShapeSpec spec = form == "scoop" ? TestJobs.Scoop(80, 60, 12) : TestJobs.Belly(80, 60, 12);
         Contour profile = Laid(spec, 140, mirrored: false);
-        FinishPlan plan = FinishRuns.For(profile, 0, new Point2(-1, 0), DirectionChoice.ByGrain, 6.35);
+        FinishPlan plan = FinishRuns.For(profile, [0], new Point2(-1, 0), DirectionChoice.ByGrain, 6.35);
         Assert.False(Assert.Single(plan.Runs).Climb);
         Assert.DoesNotContain(Grain.Along(profile, 0), g => g.Class == GrainClass.Against);
     }
@@ -36,7 +36,7 @@ public class FinishRunsTests
     {
         ShapeSpec spec = form == "scoop" ? TestJobs.Scoop(80, 60) : TestJobs.Belly(80, 60);
         Contour profile = Laid(spec, 140, mirrored: true);
-        FinishPlan plan = FinishRuns.For(profile, 0, new Point2(-1, 0), DirectionChoice.ByGrain, 6.35);
+        FinishPlan plan = FinishRuns.For(profile, [0], new Point2(-1, 0), DirectionChoice.ByGrain, 6.35);
         foreach (GrainStretch stretch in Grain.Along(profile, 0).Where(g => g.Class == GrainClass.Against))
         {
             Assert.All(plan.Runs.Where(r => r.From < stretch.To && r.To > stretch.From), r => Assert.True(r.Climb));
@@ -50,7 +50,7 @@ public class FinishRunsTests
     public void The_corner_at_the_reference_edge_is_cut_first_from_the_edge_inwards(double diameter, double length)
     {
         Contour profile = Laid(TestJobs.Belly(80, 60), 140, mirrored: false);
-        FinishPlan plan = FinishRuns.For(profile, 0, new Point2(-1, 0), DirectionChoice.ByGrain, diameter);
+        FinishPlan plan = FinishRuns.For(profile, [0], new Point2(-1, 0), DirectionChoice.ByGrain, diameter);
         FinishRun corner = Assert.Single(plan.CornersFirst);
         Assert.True(corner.Climb);
         Assert.Equal(profile.Length, corner.To, 9);
@@ -67,7 +67,7 @@ public class FinishRunsTests
         bool split = false;
         foreach (double fibre in (double[])[slope, -slope])
         {
-            FinishPlan plan = FinishRuns.For(profile, fibre, new Point2(-1, 0), DirectionChoice.ByGrain, 6.35);
+            FinishPlan plan = FinishRuns.For(profile, [fibre], new Point2(-1, 0), DirectionChoice.ByGrain, 6.35);
             ImmutableArray<GrainStretch> against = [.. Grain.Along(profile, fibre).Where(g => g.Class == GrainClass.Against)];
             split |= plan.Runs.Length > 1;
             Assert.Equal(against.Length > 0, plan.Runs.Any(r => r.Climb));
@@ -82,8 +82,8 @@ public class FinishRunsTests
     public void The_job_has_the_last_word_and_panels_go_one_way()
     {
         Contour profile = Laid(TestJobs.Belly(80, 60), 140, mirrored: false);
-        Assert.True(Assert.Single(FinishRuns.For(profile, 0, new Point2(-1, 0), DirectionChoice.Climb, 6).Runs).Climb);
-        Assert.False(Assert.Single(FinishRuns.For(profile, 0, new Point2(-1, 0), DirectionChoice.Conventional, 6).Runs).Climb);
-        Assert.True(Assert.Single(FinishRuns.For(profile, null, new Point2(-1, 0), DirectionChoice.ByGrain, 6).Runs).Climb);
+        Assert.True(Assert.Single(FinishRuns.For(profile, [0], new Point2(-1, 0), DirectionChoice.Climb, 6).Runs).Climb);
+        Assert.False(Assert.Single(FinishRuns.For(profile, [0], new Point2(-1, 0), DirectionChoice.Conventional, 6).Runs).Climb);
+        Assert.True(Assert.Single(FinishRuns.For(profile, [], new Point2(-1, 0), DirectionChoice.ByGrain, 6).Runs).Climb);
     }
 }

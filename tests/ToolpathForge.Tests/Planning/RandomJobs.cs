@@ -82,12 +82,38 @@ internal sealed class RandomJobs
         Line($"stock = {{ material = \"{One("douglas-fir", "western-red-cedar", "spruce", "white-oak")}\", thickness = {Text(thickness)}, length = 900, on-bed = {Number(200, 380)}, grain-slope = {Number(-10, 10)} }}");
         Line($"bit = \"{(Chance(0.7) ? One("upcut-1/4-long", "upcut-1/2-long", "upcut-1/2", "compression-1/2") : Bit())}\"");
         Shape(board.Width);
-        Line($"end = {{ allowance = {Number(1, 8)}, fence-room = {Number(12, 60)} }}");
+        Line($"end = {{ allowance = {Number(1, 8)}, fence-room = {Number(12, 60)}{Batch()} }}");
+        Line($"ends = \"{One("one", "both")}\"");
+        if (Chance(0.3))
+        {
+            Line($"measured = [ {{ width = {Text(board.Width + 1.5)}, count = {_random.Next(1, 4)} }}, {{ name = \"dry\", width = {Text(board.Width - 2)}, thickness = {Text(thickness * 0.98)} }} ]");
+        }
+        else
+        {
+            Line($"count = {_random.Next(1, 6)}");
+        }
+
         Cut(plate: false);
         if (Chance(0.3))
         {
             Openings(board.Width);
         }
+
+        if (Chance(0.1))
+        {
+            Line($"\n[[make.clamp]]\nx = {Number(-380, -60)}\ny = {Number(-200, -40)}\nlength = {Number(20, 60)}\nwidth = {Number(15, 40)}\nheight = {Number(20, 45)}");
+        }
+    }
+
+    private string Batch()
+    {
+        string keys = $", waste = \"{One("screwed", "screwed", "chips", "sawn", "loose")}\"";
+        keys += Chance(0.3) ? FormattableString.Invariant($", abreast = {_random.Next(2, 4)}") : "";
+        keys += Chance(0.1) ? $", gap = {Number(8, 60)}" : "";
+        keys += Chance(0.1) ? ", sawn-first = true" : "";
+        keys += Chance(0.2) ? ", finished-length = 850" : "";
+        keys += Chance(0.2) ? ", program = \"width\"" : "";
+        return keys + (Chance(0.3) ? ", runs = \"waiting\"" : "");
     }
 
     private void Shape(double width)

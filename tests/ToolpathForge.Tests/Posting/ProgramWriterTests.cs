@@ -14,8 +14,16 @@ public class ProgramWriterTests
 {
     private static readonly Dialect s_inchRadius = TestJobs.Metric with
     {
-        Unit = LengthUnit.Inch, Decimals = 4, ArcDecimals = 5, FeedDecimals = 1, Arcs = ArcForm.Radius, LineNumberStep = 10,
-        Header = ["G20 G90 G17 G94"], BitChange = BitChange.Pause, BitChangeLines = [], LineEnding = "\r\n",
+        Unit = LengthUnit.Inch,
+        Decimals = 4,
+        ArcDecimals = 5,
+        FeedDecimals = 1,
+        Arcs = ArcForm.Radius,
+        LineNumberStep = 10,
+        Header = ["G20 G90 G17 G94"],
+        BitChange = BitChange.Pause,
+        BitChangeLines = [],
+        LineEnding = "\r\n",
     };
 
     private static Move Up(double z) => new(MoveKind.Rapid, new Point3(0, 0, z), 0, 0, Purpose.Retract, -1);

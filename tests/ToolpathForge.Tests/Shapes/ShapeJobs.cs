@@ -87,6 +87,7 @@ internal static class ShapeJobs
             board = "{{board}}"
             stock = { material = "western-red-cedar", thickness = "18 mm", length = "30", on-bed = "14" }
             bit = "upcut-1/4-long"
+            end = { waste = "chips" }
             shape = { {{shape}} }
             """;
 

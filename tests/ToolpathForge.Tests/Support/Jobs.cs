@@ -39,7 +39,10 @@ internal static class TestJobs
 
     internal static BoardEndMake BoardEnd(ShapeSpec shape, double width = 139.7, double thickness = 25.4, Bit? bit = null, CutChoices? cut = null, double slope = 0) => new(
         "bracket", 1, new Lumber("1x6", "1x6", thickness, width, s_test), width, Cedar, thickness, shape, bit ?? Bit(6.35, 28.6), cut ?? NoChoices,
-        600, 300, slope, 3, 12, s_nowhere);
+        600, 300, slope, 3, 12, s_nowhere)
+    {
+        Batch = new BoardBatch([new MeasuredBoards("", 1, width, thickness, Place.None)], false, 1, null, 597, Waste.Screwed, 0, false, 0, false, 600),
+    };
 
     internal static Job Of(params Make[] makes) => new(
         "test.toml", "Test", LengthUnit.Inch, 0.1, Machine, Metric, ZeroHeight.Bed, 5, 18, [.. makes], s_nowhere);

@@ -1,5 +1,6 @@
 using ToolpathForge.Checks.Hand;
 using ToolpathForge.Checks.Settings;
+using ToolpathForge.Clampings;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Planning;
@@ -59,16 +60,18 @@ public class AcceptanceTests
         }
     }
 
-    // Fir 2x6, 8 ft, both ends, sloping grain, a stand: one program, run twice.
+    // Fir 2x6, 8 ft, both ends, sloping grain, a stand: one program, run twice, the second time end over end.
     [Fact]
     public void Both_ends_of_a_rafter_with_sloping_grain_come_from_one_program()
     {
         (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
-            SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x6\"\ncount = 2"), ("desktop-400", "tall"), ("upcut-1/4-long", "upcut-1/2-long"), ("thickness = \"25.4 mm\", ", ""),
+            SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x6\"\nends = \"both\""), ("desktop-400", "tall"), ("upcut-1/4-long", "upcut-1/2-long"), ("thickness = \"25.4 mm\", ", ""),
             ("length = \"30\", on-bed = \"14\"", "length = \"96\", on-bed = \"20\", grain-slope = \"1:8\""),
             ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"5\", depth = \"3\""), ("allowance = \"1/8\"", "allowance = \"1/8\", stand = true")));
         Assert.Empty(Stops(findings));
-        Assert.Equal(2, Assert.Single(plan!.Programs).Cut.Clamping.Times);
+        Clamping clamping = Assert.Single(plan!.Programs).Cut.Clamping;
+        Assert.Equal(2, clamping.Times);
+        Assert.Equal([(1, 1), (1, 2)], clamping.Turns.Select(t => (t.Board, t.End)));
     }
 
     // Fir 2x6, 38.1 thick, scoop 4 x 3, machined 16 deep; then by hand with edges of 25.4, a bearing of 4.76 and 3 of contact: at least 38.1 + 1 = 39.1, at

@@ -24,7 +24,7 @@ internal static class SetUpJobs
         stock = { material = "western-red-cedar", thickness = "25.4 mm", length = "30", on-bed = "14" }
         shape = { kind = "quarter-ellipse", form = "belly", run = "3 1/4", depth = "2 1/2" }
         cut = { overcut = "0.4 mm" }
-        end = { allowance = "1/8" }
+        end = { allowance = "1/8", waste = "screwed" }
         """;
 
     /// <summary>A hardboard pattern for a rafter tail: nothing wrong with it.</summary>

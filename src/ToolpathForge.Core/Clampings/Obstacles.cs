@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+
+namespace ToolpathForge.Clampings;
+
+/// <summary>What stands on the bed that the bit must keep away from.</summary>
+internal static class Obstacles
+{
+    /// <summary>The clamps of a make, grown by the gap that metal is kept at.</summary>
+    /// <param name="make">Names them.</param>
+    /// <param name="bed">Height of the spoilboard in the program's Z, mm.</param>
+    internal static ImmutableArray<KeepOut> Clamps(Make make, double bed) =>
+    [
+        .. make.Clamps.Select((c, i) => new KeepOut(
+            FormattableString.Invariant($"clamp {i + 1}"),
+            new Box2(c.X, c.Y, c.X + c.Length, c.Y + c.Width).Grown(Clamping.MetalGap),
+            bed + c.Height)),
+    ];
+
+    /// <summary>A screw driven flush, as a square about its head and the gap.</summary>
+    internal static KeepOut Screw(Point2 at, int number, double head, double top) => new(
+        FormattableString.Invariant($"screw {number}"), new Box2(at.X, at.Y, at.X, at.Y).Grown((head + Clamping.MetalGap) / Math.Sqrt(2)), top);
+}
