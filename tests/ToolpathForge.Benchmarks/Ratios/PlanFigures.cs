@@ -87,7 +87,7 @@ internal static class PlanFigures
         return near;
     }
 
-    private static string Sample()
+    internal static string Sample()
     {
         for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {
