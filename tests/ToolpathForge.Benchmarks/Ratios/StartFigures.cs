@@ -5,8 +5,8 @@ using System.Runtime.InteropServices;
 namespace ToolpathForge.Benchmarks.Ratios;
 
 /// <summary>
-/// The command as a person meets it: a whole process from its start to its end, against the smallest program there is. Both are published ahead of
-/// time compiled, into a folder of their own, so that nothing of the checkout changes.
+/// The command as a person meets it: a whole process from its start to its end, against the smallest program there is. Both are published
+/// compiled ahead, into a folder of their own, so that nothing of the checkout changes.
 /// </summary>
 internal static class StartFigures
 {
