@@ -37,7 +37,7 @@ public static class Prover
         }
 
         CheckModes(program, target, faults);
-        var cuts = new CutSet(ProgramWalk.Run(program, target, faults));
+        var cuts = new CutSet(ProgramWalk.Run(target.Axes is { } axes ? TrueMotion.Of(program, axes) : program, target, faults));
         var pieces = ImmutableArray.CreateBuilder<PieceProof>(target.Pieces.Length);
         var passes = ImmutableArray.CreateBuilder<EdgePass>();
         for (int i = 0; i < target.Pieces.Length; i++)

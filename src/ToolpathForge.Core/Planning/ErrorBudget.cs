@@ -13,6 +13,9 @@ public sealed record ErrorBudget(double Total)
     /// <summary>For chords, in dialects without arcs, mm.</summary>
     public double Chords => Total * 0.4;
 
+    /// <summary>For arcs that make up for the errors of the axes, mm: so little that it needs no share of its own.</summary>
+    public double Axes => Total * 0.01;
+
     /// <summary>For rounding to the dialect's decimals, mm.</summary>
     public double Rounding => Total * 0.1;
 }

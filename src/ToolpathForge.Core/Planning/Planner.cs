@@ -65,7 +65,7 @@ public static class Planner
         {
             cancel.ThrowIfCancellationRequested();
             stage?.Invoke("programs");
-            string text = post.Write(new ProgramInput(name, ProgramNotes.For(job, name, cut), [.. cut.Works.Select(w => w.Path)], budget.Chords)
+            string text = post.Write(new ProgramInput(name, ProgramNotes.For(job, name, cut), [.. cut.Works.Select(w => AxisCorrection.Apply(w.Path, job.Axes, budget.Axes))], budget.Chords)
             {
                 Waits = ProgramNotes.Waits(cut.Clamping),
             });

@@ -52,6 +52,7 @@ internal static class ProofTarget
             Tools = [.. cut.Works.Select((w, i) => ToolOf(w, i + 1))],
             Tolerance = job.Tolerance,
             Increment = increment,
+            Axes = job.Axes == AxisErrors.None ? null : new TargetAxes(job.Axes.ScaleX, job.Axes.ScaleY, job.Axes.Skew),
         };
     }
 

@@ -99,6 +99,12 @@ internal static class SetUp
                 CultureInfo.InvariantCulture, $"{cut.Tabs.Length / cut.Clamping.Pieces.Length} a piece, {Say(s.TabLength)} long, {Say(s.TabHeight)} high"));
         }
 
+        if (job.Axes != AxisErrors.None)
+        {
+            yield return ("Made up for", string.Create(
+                CultureInfo.InvariantCulture, $"X goes {job.Axes.ScaleX:0.00000}, Y {job.Axes.ScaleY:0.00000} of what it is told; Y leans {job.Axes.Skew * 180 / Math.PI:0.000}° to the right"));
+        }
+
         Box2 room = cut.Works.Aggregate(Box2.Empty, (all, work) => all.Union(work.Path.Extent));
         yield return ("Room needed", $"X {ShopText.Room(room.MinX, room.MaxX, job.Unit)}, Y {ShopText.Room(room.MinY, room.MaxY, job.Unit)} from zero");
     }

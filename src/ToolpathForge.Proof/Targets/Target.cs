@@ -75,6 +75,9 @@ public sealed record Target
     /// <summary>Whether G70 and G71 mean inch and mm, as in ISO 6983-1. Without it they are refused.</summary>
     public bool AcceptsIsoUnits { get; init; }
 
+    /// <summary>How the machine's axes differ from what a program says; null where they are taken to be right.</summary>
+    public TargetAxes? Axes { get; init; }
+
     internal double StartsAtOrAbove => StartHeight ?? ClearHeight;
 }
 

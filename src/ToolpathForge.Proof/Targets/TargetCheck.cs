@@ -25,6 +25,8 @@ internal sealed class TargetCheck
         Require(target.Tools.Length > 0, "There has to be a bit.");
         Require(target.Tools.Select(t => t.Number).Distinct().Count() == target.Tools.Length, "Two bits have one number.");
         Require(target.Tools.All(t => t.Number >= 0 && t.Diameter > 0 && double.IsFinite(t.Diameter) && t.Flutes > 0 && t.MaxRampAngle >= 0), "A bit's numbers are out of range.");
+        Require(
+            target.Axes is not { } axes || (axes.ScaleX is >= 0.9 and <= 1.1 && axes.ScaleY is >= 0.9 and <= 1.1 && Math.Abs(axes.Skew) <= 0.1), "The axes are off by more than can be.");
         foreach (TargetStock stock in target.Stock)
         {
             CheckPolygon(stock.Corners, "stock");
