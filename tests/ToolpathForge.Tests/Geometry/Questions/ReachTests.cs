@@ -139,9 +139,9 @@ public class ReachTests
             Unreached[] back = [.. Reach.Of(ring.Reversed(), radius, Side.Left)];
             Unreached[] moved = [.. Reach.Of(ring.Placed(new Placement(turn, new Point2(3000, -2000), false)), radius, Side.Right)];
 
-            // Where the bit only just touches within a stretch, a rounding decides whether that touch counts. A bit a millionth thicker or thinner
-            // shows what such a touch is worth; where it shows nothing, nothing may differ.
-            Unreached[][] beside = [rest, [.. Reach.Of(ring, radius + 1e-6, Side.Right)], [.. Reach.Of(ring, radius - 1e-6, Side.Right)]];
+            // Where the bit only just touches within a stretch, a rounding decides whether that touch counts. Bits up to a ten-thousandth
+            // thicker or thinner show what such a touch is worth; where they show nothing, nothing may differ.
+            Unreached[][] beside = [rest, .. ((double[])[1e-6, -1e-6, 1e-5, -1e-5, 1e-4, -1e-4]).Select(more => Reach.Of(ring, radius + more, Side.Right).ToArray())];
             void Same(Func<Unreached[], double> figure, double slack)
             {
                 Assert.InRange(figure(back), beside.Min(figure) - slack, beside.Max(figure) + slack);
@@ -149,7 +149,9 @@ public class ReachTests
             }
 
             Same(places => places.Select(p => p.Left).DefaultIfEmpty().Max(), 1e-5);
-            Same(places => places.Sum(p => p.Length), 1e-3);
+
+            // The bit leaves an edge over a chord whose sagitta is the millionth: 2 √(2 R 1e-6) at each of a place's two ends.
+            Same(places => places.Sum(p => p.Length), 4 * Math.Sqrt(2 * radius * 1e-6) * Math.Max(1, rest.Length));
         }, iter: 100);
 
     private static double Untouched(Contour ring, double radius)
