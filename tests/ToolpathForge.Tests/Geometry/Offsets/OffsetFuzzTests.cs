@@ -8,13 +8,13 @@ namespace ToolpathForge.Tests.Geometry.Offsets;
 /// <summary>Seeded random shapes: no exception, the engine's own check satisfied, and none that it could not vouch for.</summary>
 public class OffsetFuzzTests(ITestOutputHelper output)
 {
-    /// <summary>About ten seconds' worth in the normal run.</summary>
-    private const int Normally = 10_000;
+    /// <summary>About ten seconds' worth of one core.</summary>
+    private const int Normally = 100_000;
 
     [Fact]
     public void Every_random_shape_is_offset_and_vouched_for()
     {
-        int count = LongRun.Iterations(Normally, 100_000);
+        int count = LongRun.Iterations(Normally, 1_000_000);
         var unproven = new List<string>();
         int unprovenCount = 0;
         int retried = 0;

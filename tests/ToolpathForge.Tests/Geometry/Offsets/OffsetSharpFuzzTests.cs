@@ -10,7 +10,7 @@ namespace ToolpathForge.Tests.Geometry.Offsets;
 /// </summary>
 public class OffsetSharpFuzzTests(ITestOutputHelper output)
 {
-    private const int Normally = 4_000;
+    private const int Normally = 30_000;
 
     [Fact]
     public void Every_random_shape_keeps_its_sharp_corners()
