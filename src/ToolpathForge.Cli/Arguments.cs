@@ -31,8 +31,9 @@ internal static class Arguments
     private static readonly Command Cut = Verb("cut", Out, Json, Timings);
     private static readonly Command Draw = Verb("draw", Out, Family, Json, Timings);
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
+    private static readonly Command Trial = Verb("trial", Out, Make, Timings);
     private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
-    private static readonly Command[] Verbs = [New, Check, Cut, Draw, Prove, List];
+    private static readonly Command[] Verbs = [New, Check, Cut, Draw, Prove, Trial, List];
     private static readonly RootCommand Root = Tree();
 
     internal static Request Read(string[] args)
@@ -92,6 +93,7 @@ internal static class Arguments
                 : new Request.Misread("--job and --unit are for a check of settings, without a job of its own.", $"Write toolpathforge check {names[0]}."),
             "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", json, timings),
             "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), json, timings),
+            "trial" => new Request.Trial(names[0], One(parsed, Make), One(parsed, Out) ?? "trial", timings),
             "prove" => One(parsed, Job) is { } job
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
                 : new Request.Misread("prove needs to know the job that the program is meant for.", $"Write toolpathforge prove {names[0]} --job porch.toml."),

@@ -52,6 +52,7 @@ internal static class CommandLine
             Request.Cut cut => (cut.Json, cut.Timings),
             Request.Draw draw => (draw.Json, draw.Timings),
             Request.Prove prove => (prove.Json, prove.Timings),
+            Request.Trial trial => (false, trial.Timings),
             Request.List list => (list.Json, false),
             _ => (false, false),
         };
@@ -64,6 +65,7 @@ internal static class CommandLine
             Request.Cut r => CutJob.Run(r.Job, r.Folder, stages.Begin, cancel),
             Request.Draw r => DrawJob.Run(r.Job, r.Folder, r.Family, stages.Begin, cancel),
             Request.Prove r => ProveProgram.Run(r.File, r.Job, r.Make, stages.Begin, cancel),
+            Request.Trial r => TrialJob.Run(r.Job, r.Make, r.Folder, stages.Begin, cancel),
             Request.List r => ListCatalogue.Run(r.What, r.Job, r.Unit, r.Filter, cancel),
             _ => throw new InvalidOperationException($"{request.GetType().Name} is not a use case."),
         };

@@ -15,6 +15,7 @@ internal static class Help
           toolpathforge cut porch.toml --out out     write programs, run sheet, drawings and proof
           toolpathforge draw porch.toml --out dir    draw everything at full size, to print and to mark out by hand
           toolpathforge prove FILE --job porch.toml  read a program back and measure it against the job
+          toolpathforge trial porch.toml             write a trial piece that shows bit and axes as they are
           toolpathforge list bits                    show what a job may name: lumber, panels, bits,
                                                      materials, machines, dialects, shapes
 
@@ -116,6 +117,22 @@ internal static class Help
               --job JOB      the job that the program is meant for
               --make ID      what it is meant to cut, when the name of FILE does not say
               --json         print the result as JSON, in mm, for other programs
+              --timings      say how long each stage took
+
+            """,
+        "trial" =>
+            """
+            toolpathforge trial JOB [--make ID] [--out FOLDER] [--timings]
+
+            Writes the program of a trial piece, a square with a slot and a hole, for the machine, stock and bit of a make
+            of the job, proven like any other; and a page that says what to measure with a caliper. Written into the job,
+            the readings give the bit's true diameter, the scale of either axis and how far they are from square, and
+            every program makes up for them.
+
+            FOLDER is replaced as a whole, or not at all, as with cut.
+
+              --make ID      the make whose bit and stock are used; the first, unless you say otherwise
+              --out FOLDER   where to write; "trial" in the folder you are in, unless you say otherwise
               --timings      say how long each stage took
 
             """,

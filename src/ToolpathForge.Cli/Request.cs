@@ -24,6 +24,9 @@ internal abstract record Request
     /// <summary>A proof of a program.</summary>
     internal sealed record Prove(string File, string Job, string? Make, bool Json, bool Timings) : Request;
 
+    /// <summary>A trial piece.</summary>
+    internal sealed record Trial(string Job, string? Make, string Folder, bool Timings) : Request;
+
     /// <summary>A catalogue.</summary>
     internal sealed record List(string What, string? Job, string? Unit, ListFilter Filter, bool Json) : Request;
 

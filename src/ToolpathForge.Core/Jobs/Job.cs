@@ -69,6 +69,9 @@ public sealed record Job(
 
     /// <summary>How the machine's axes are off, as a trial piece has shown; every program makes up for it.</summary>
     public AxisErrors Axes { get; init; } = AxisErrors.None;
+
+    /// <summary>The row of the bit whose diameter a trial piece has corrected, as it was before; null without a trial.</summary>
+    public Bit? TrialBit { get; init; }
 }
 
 /// <summary>One thing to make, with its own stock, bit and shape.</summary>
@@ -150,6 +153,9 @@ public sealed record PatternMake(
 {
     /// <summary>How far the clamped sheet is from flat over the plate, as measured, mm; null when the job does not say.</summary>
     public double? Flatness { get; init; }
+
+    /// <summary>Whether it is a trial piece, which is measured and thrown away.</summary>
+    public bool IsTrial { get; init; }
 }
 
 /// <summary>A board end: the profile cut straight into the end of a board.</summary>

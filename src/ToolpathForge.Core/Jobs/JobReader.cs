@@ -65,7 +65,7 @@ public static class JobReader
         Machine? machine = RowLookup.Find(head, "machine", "machines", catalogues.Machines, context);
         Dialect? dialect = RowLookup.Find(head, "dialect", "dialects", catalogues.Dialects, context);
         BuyingTerms? buying = BuyingReader.Read(head, context);
-        (catalogues, AxisErrors? axes) = TrialReader.Read(head.Has("trial") ? head.Inner("trial") : null, catalogues, context);
+        (catalogues, AxisErrors? axes, Bit? before) = TrialReader.Read(head.Has("trial") ? head.Inner("trial") : null, catalogues, context);
         ImmutableArray<Make> makes = MakeReader.ReadAll(head.Inners("make"), catalogues, machine, context);
         if (!head.IsSound || machine is null || dialect is null || buying is null || makes.IsEmpty || unit is null || axes is null)
         {
@@ -87,6 +87,7 @@ public static class JobReader
         {
             Buying = buying,
             Axes = axes,
+            TrialBit = before,
         };
     }
 

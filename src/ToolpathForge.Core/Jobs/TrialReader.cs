@@ -65,11 +65,11 @@ internal static class TrialReader
     ]);
 
     /// <summary>The catalogues with the bit as it really is, and the errors of the axes; no errors where a finding says what is wrong.</summary>
-    internal static (Catalogues Catalogues, AxisErrors? Axes) Read(TableValue? table, Catalogues catalogues, TableContext context)
+    internal static (Catalogues Catalogues, AxisErrors? Axes, Bit? Before) Read(TableValue? table, Catalogues catalogues, TableContext context)
     {
         if (table is null)
         {
-            return (catalogues, AxisErrors.None);
+            return (catalogues, AxisErrors.None, null);
         }
 
         var read = Fields.Read(table, Keys, context);
@@ -79,12 +79,12 @@ internal static class TrialReader
         {
             context.Add(Finding.Of(
                 TableFindings.MissingKey, table.At, Arg.Of("key", missing), Arg.Of("table", Keys.Name), Arg.Of("meaning", "the square is measured in four ways, or not at all.")));
-            return (catalogues, null);
+            return (catalogues, null, null);
         }
 
         if (!read.IsSound || bit is null)
         {
-            return (catalogues, null);
+            return (catalogues, null, null);
         }
 
         double slot = read.Amount("slot");
@@ -92,20 +92,20 @@ internal static class TrialReader
         if (Math.Abs(slot - bit.Diameter) > room)
         {
             context.Add(Finding.Of(BitFar, read.Where("slot"), Quantity.Length(slot), Quantity.Length(bit.Diameter), Arg.Of("room", Quantity.Length(room))));
-            return (catalogues, null);
+            return (catalogues, null, null);
         }
 
         AxisErrors? found = read.Has("rising") ? Axes(read, bit, slot, context) : AxisErrors.None;
         if (found is not { } axes)
         {
-            return (catalogues, null);
+            return (catalogues, null, null);
         }
 
         static string Scale(double s) => s.ToString("0.00000", CultureInfo.InvariantCulture);
         context.Add(Finding.Of(
             Corrected, read.Table.At, Quantity.Length(slot), Quantity.Length(bit.Diameter), Arg.Of("bit", bit.Name), Arg.Of("x", Scale(axes.ScaleX)), Arg.Of("y", Scale(axes.ScaleY)),
             Arg.Of("skew", Quantity.Angle(axes.Skew * 180 / Math.PI))));
-        return (catalogues with { Bits = catalogues.Bits.With([bit with { Diameter = slot }]) }, axes);
+        return (catalogues with { Bits = catalogues.Bits.With([bit with { Diameter = slot }]) }, axes, bit);
     }
 
     private static AxisErrors? Axes(Fields read, Bit bit, double slot, TableContext context)

@@ -43,7 +43,24 @@ public static class Planner
 
         stage?.Invoke("shapes");
         ImmutableArray<Piece> pieces = [.. job.Makes.Select(make => PieceOf(job, make, findings)).OfType<Piece>()];
+        return Plan(job, pieces, findings, post, stage, cancel);
+    }
 
+    /// <summary>Plans the trial piece for a make of a job, proven like any other.</summary>
+    /// <param name="job">The job; what an earlier trial has shown is set aside.</param>
+    /// <param name="make">The make whose bit, stock and speeds are taken.</param>
+    /// <param name="stage">Told the name of each stage as it begins; may be null.</param>
+    /// <param name="cancel">Asked between pieces of work.</param>
+    public static Plan Trial(Job job, Make make, Action<string>? stage = null, CancellationToken cancel = default)
+    {
+        Bit bit = job.TrialBit is { } before && before.Id == make.Bit.Id ? before : make.Bit;
+        Piece piece = TrialPiece.For(make, bit, job.Unit);
+        return Plan(job with { Axes = AxisErrors.None, Makes = [piece.Make] }, [piece], [], new DialectPostProcessor(job.Dialect), stage, cancel);
+    }
+
+    private static Plan Plan(Job job, ImmutableArray<Piece> pieces, List<Finding> findings, IPostProcessor post, Action<string>? stage, CancellationToken cancel)
+    {
+        var budget = new ErrorBudget(job.Tolerance);
         var cuts = new List<CutPlan>();
         foreach (Piece piece in pieces)
         {

@@ -15,7 +15,8 @@ internal static class ProgramNotes
         Clamping clamping = cut.Clamping;
         Make make = clamping.Make;
         string Size(double mm) => ShopText.Size(mm, job.Unit);
-        string what = make is PatternMake
+        string what = make is PatternMake { IsTrial: true } ? "trial piece: a square with a slot and a hole, to be measured"
+            : make is PatternMake
             ? FormattableString.Invariant($"{clamping.Pieces.Length} pattern(s) for {make.Board.Name}")
             : clamping.Pieces.Length == 1
                 ? $"end of a {make.Board.Name} board"

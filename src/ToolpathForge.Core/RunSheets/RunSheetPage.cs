@@ -99,7 +99,7 @@ public static class RunSheetPage
             .Raw("<div><span>Date and hand</span>&nbsp;</div>").Raw("</footer>").Raw("</section>");
     }
 
-    private static void ProofBox(Html page, Job job, PlannedProgram program)
+    internal static void ProofBox(Html page, Job job, PlannedProgram program)
     {
         string Fine(double mm) => SheetWords.Fine(mm, job.Unit);
         string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(program.Text)));

@@ -38,6 +38,7 @@ internal static class SheetWords
 
     internal static string Makes(Clamping clamping) => clamping.Make switch
     {
+        PatternMake { IsTrial: true } => "a trial piece",
         PatternMake => clamping.Pieces.Length == 1
             ? $"a pattern for {clamping.Make.Board.Id}"
             : string.Create(CultureInfo.InvariantCulture, $"{clamping.Pieces.Length} patterns for {clamping.Make.Board.Id}"),
