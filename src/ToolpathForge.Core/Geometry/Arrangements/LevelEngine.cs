@@ -24,6 +24,7 @@ internal sealed class LevelEngine
     private readonly List<(int Loop, int Segment)> _origins = [];
 
     /// <summary>How many tries the last set operation took; for the tests.</summary>
+    [field: ThreadStatic]
     internal static int LastTries { get; private set; }
 
     /// <summary>The region where the loops wind at least <paramref name="level"/> times, with the finding if its check could not vouch for it.</summary>

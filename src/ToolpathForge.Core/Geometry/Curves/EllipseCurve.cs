@@ -12,14 +12,21 @@ namespace ToolpathForge.Geometry;
 public sealed record EllipseCurve(Point2 Center, Point2 Major, Point2 Minor, double StartParameter, double Sweep) : Curve
 {
     /// <summary>
+    /// Beyond this, radians, a parameter is first brought within one turn: its neighbours lie 1e-10 apart there, and from 1e16 on so far apart that the next axis end may be
+    /// the same number again.
+    /// </summary>
+    private const double LargestPlainParameter = 1e6;
+
+    /// <summary>
     /// Length along the curve, mm, by quadrature from axis end to axis end. A whole quadrant is a·E(1 - b²/a²), E the complete elliptic integral of the second kind (DLMF 19.30).
     /// </summary>
     public override double Length
     {
         get
         {
-            double low = Math.Min(StartParameter, StartParameter + Sweep);
-            double high = Math.Max(StartParameter, StartParameter + Sweep);
+            double start = Math.Abs(StartParameter) < LargestPlainParameter ? StartParameter : WithinOneTurn(StartParameter);
+            double low = Math.Min(start, start + Sweep);
+            double high = Math.Max(start, start + Sweep);
             double sum = 0;
             for (double at = low; at < high;)
             {
@@ -30,6 +37,12 @@ public sealed record EllipseCurve(Point2 Center, Point2 Major, Point2 Minor, dou
 
             return sum;
         }
+    }
+
+    private static double WithinOneTurn(double parameter)
+    {
+        (double sin, double cos) = Turning.SinCos(parameter);
+        return Math.Atan2(sin, cos);
     }
 
     /// <inheritdoc/>

@@ -22,6 +22,7 @@ internal sealed class OffsetEngine
     private bool[] _used = [];
 
     /// <summary>How many tries the last offset took; for the tests.</summary>
+    [field: ThreadStatic]
     internal static int LastTries { get; private set; }
 
     /// <summary>Offsets closed loops (material on the left, or a single loop) or a path.</summary>

@@ -122,4 +122,18 @@ public class CurveMeasureTests
         Assert.Throws<ArgumentException>(() => SplineCurve.Bezier(new Point2(0, 0), new Point2(double.NaN, 1)));
         Assert.Throws<ArgumentException>(() => SplineCurve.Bezier(new Point2(0, 0), new Point2(1e25, 1)));
     }
+
+    // A half and a whole turn have the same length wherever they begin; beyond 1e16 the next axis end used to be the same number, and the sum never ended.
+    [Theory]
+    [InlineData(1e3)]
+    [InlineData(-1e9)]
+    [InlineData(1e16)]
+    [InlineData(-1e17)]
+    [InlineData(1e300)]
+    public void A_far_start_parameter_changes_no_length(double start)
+    {
+        double whole = new EllipseCurve(default, new Point2(200, 0), new Point2(0, 120), 0, 2 * Math.PI).Length;
+        Assert.Equal(whole, new EllipseCurve(default, new Point2(200, 0), new Point2(0, 120), start, 2 * Math.PI).Length, 1e-6);
+        Assert.Equal(whole / 2, new EllipseCurve(default, new Point2(200, 0), new Point2(0, 120), start, -Math.PI).Length, 1e-6);
+    }
 }
