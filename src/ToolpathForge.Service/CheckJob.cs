@@ -24,6 +24,9 @@ public static class CheckJob
             Job = walked.WireJob,
             Findings = walked.Teller.Wire(walked.Findings),
             Programs = walked.WirePrograms,
+            Settings = walked.Plan is { } planned
+                ? [.. planned.Job.Makes.SelectMany(m => JobSettingsTables.Answers(planned, m).Select(a => SettingsWire.Of(m.Id, a)))]
+                : [],
         };
         return new Report(
             walked.ExitCode,

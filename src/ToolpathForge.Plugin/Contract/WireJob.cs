@@ -76,6 +76,9 @@ public sealed class CheckReply
 
     /// <summary>The programs that <c>cut</c> would write; empty when a finding stops it.</summary>
     public WireProgram[] Programs { get; set; } = [];
+
+    /// <summary>The settings of every bit of every make, and of hand routers; told even where a finding stops the job.</summary>
+    public WireMakeSettings[] Settings { get; set; } = [];
 }
 
 /// <summary>What was written: the answer of <c>cut</c>.</summary>

@@ -28,6 +28,25 @@ public sealed class SettingsReply
     public string? Feed { get; set; }
 }
 
+/// <summary>The settings of one bit of a make.</summary>
+public sealed class WireMakeSettings
+{
+    /// <summary>Id of the make.</summary>
+    public string Make { get; set; } = "";
+
+    /// <summary>What was looked at, in English.</summary>
+    public string About { get; set; } = "";
+
+    /// <summary>The settings, one a line.</summary>
+    public WireSetting[] Settings { get; set; } = [];
+
+    /// <summary>Depths of a hand router, pass by pass; empty for a machine.</summary>
+    public WireDepthWindow[] Depths { get; set; } = [];
+
+    /// <summary>Which way to feed by hand, in English; absent for a machine.</summary>
+    public string? Feed { get; set; }
+}
+
 /// <summary>A setting, what it is, what it may be.</summary>
 public sealed class WireSetting
 {

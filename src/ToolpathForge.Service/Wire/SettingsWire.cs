@@ -18,6 +18,15 @@ internal static class SettingsWire
         Feed = answer?.Feed,
     };
 
+    internal static WireMakeSettings Of(string make, SettingsAnswer answer) => new()
+    {
+        Make = make,
+        About = answer.About,
+        Settings = [.. answer.Rows.Select(Of)],
+        Depths = [.. answer.Windows.Select(Of)],
+        Feed = answer.Feed,
+    };
+
     private static WireSetting Of(SettingRow row) => new()
     {
         Name = row.Setting,

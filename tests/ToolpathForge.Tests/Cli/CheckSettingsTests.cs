@@ -79,6 +79,20 @@ public class CheckSettingsTests
         Assert.Contains(" in", ran.Out, StringComparison.Ordinal);
     }
 
+    // The sample's rafter tail: hardboard 5.6 for boards of 38.1, edges of 41.275, so a hand router is set from 5.6 + 38.1 + 1 to 41.275 + 5.6 - 1.
+    [Fact]
+    public void Json_of_a_job_carries_every_setting_and_the_depths_of_the_hand_router()
+    {
+        using JsonDocument reply = JsonDocument.Parse(Command.Run("check", Command.Sample, "--json").Out);
+        JsonElement[] settings = [.. reply.RootElement.GetProperty("settings").EnumerateArray()];
+        string[] makes = [.. reply.RootElement.GetProperty("job").GetProperty("makes").EnumerateArray().Select(m => m.GetProperty("id").GetString()!)];
+        Assert.Equal(makes, settings.Select(s => s.GetProperty("make").GetString()!).Distinct());
+        JsonElement hand = Assert.Single(settings, s => s.GetProperty("depths").GetArrayLength() > 0);
+        JsonElement window = Assert.Single(hand.GetProperty("depths").EnumerateArray());
+        Assert.Equal(("rafter-tail", 44.7, 45.875), (hand.GetProperty("make").GetString(), window.GetProperty("least").GetDouble(), window.GetProperty("most").GetDouble()));
+        Assert.All(settings.SelectMany(s => s.GetProperty("settings").EnumerateArray()), r => Assert.NotEqual("broken", r.GetProperty("verdict").GetString()));
+    }
+
     [Theory]
     [InlineData("upcut-1/4", "upcut-1/4")]
     [InlineData("1/4-upcut", "upcut-1/4")]

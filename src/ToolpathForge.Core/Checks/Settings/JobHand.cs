@@ -42,7 +42,7 @@ public static class JobHand
         SettingsAnswer answer = HandSettings.Of(new HandQuestion(hand.Bit, hand.Board)
         {
             Pattern = make is PatternMake ? make.Thickness : null,
-            Machined = hand.Machined,
+            Machined = hand.Machined - Shallower(make),
             Bushing = hand.Bushing,
             BushingLength = hand.BushingLength,
             InsideRadius = Tightest(profile),
@@ -78,6 +78,9 @@ public static class JobHand
 
     private static SettingRow Slot(double bite, double slot, Finding? finding) =>
         new("saw inside the slot", Quantity.Length(bite), null, Quantity.Length(slot), "the machine's bit", finding);
+
+    // Boards of a batch lie on one bed: where they are thinner than the thickest, the machine cuts that much less deep into them.
+    private static double Shallower(Make make) => make is BoardEndMake end ? Math.Max(0, end.Thickness - end.Batch.Boards.Min(b => b.Thickness)) : 0;
 
     // The board lies on the left of its profile, so the bearing runs on the right; null where nothing is hollow.
     private static double? Tightest(Profile profile) => InsideRadius.Tightest(ArcFit.Fit(profile.Exact, Closely).Contour, Side.Right)?.Radius;
