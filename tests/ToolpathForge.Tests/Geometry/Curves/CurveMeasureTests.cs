@@ -21,6 +21,7 @@ public class CurveMeasureTests
     public void A_circle_and_an_all_but_flat_ellipse()
     {
         Assert.Equal(Math.PI * 2 * 37, new EllipseCurve(default, new Point2(37, 0), new Point2(0, -37), 1, -2 * Math.PI).Length, 1e-10);
+        Assert.Equal(Math.PI * 37, new EllipseCurve(default, new Point2(37, 0), new Point2(0, 37), 1e20, Math.PI).Length, 1e-9);
         Assert.Equal(4 * 100, new EllipseCurve(default, new Point2(100, 0), new Point2(0, 1e-4), 0, 2 * Math.PI).Length, 1e-7);
     }
 
