@@ -113,7 +113,10 @@ public static class BedDrawing
             return;
         }
 
-        Point2 middle = placed.Placement.Apply(new Point2(placed.Piece.Profile.Start.X * 0.7, placed.Piece.Profile.Width * 0.3));
+        // A board has most room halfway along what lies on the bed.
+        Point2 middle = placed.Placement.Apply(placed.Piece.Make is BoardEndMake board
+            ? new Point2(board.OnBed / 2, placed.Piece.Profile.Width / 2)
+            : new Point2(placed.Piece.Profile.Start.X * 0.7, placed.Piece.Profile.Width * 0.3));
         elements.Add(new Text(
             FormattableString.Invariant($"{placed.Piece.Make.Id} {placed.Number}"), middle, TextAlign.Middle, 3.2));
     }

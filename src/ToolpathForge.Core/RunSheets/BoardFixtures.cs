@@ -57,12 +57,12 @@ internal static class BoardFixtures
         const double Thick = 6;
         const double Long = 30;
         Box2 block = placed.Block;
-        double top = block.MaxY - 8;
+        double top = block.MinY + 8 + Long;
         elements.Add(new Stroke(LineRole.Axis, Contour.Polygon(
             new Point2(block.MaxX, top - Long), new Point2(block.MaxX + Thick, top - Long), new Point2(block.MaxX + Thick, top), new Point2(block.MaxX, top))));
         if (placed.Number == 1)
         {
-            elements.Add(new Text("stop: swings away", new Point2(block.MaxX + Thick + 2, top - Long + 3), TextAlign.Start, 2.2));
+            elements.Add(new Text("stop: swings away", new Point2(block.MaxX + Thick + 4, top - (Long / 2)), TextAlign.Start, 2.2));
         }
     }
 

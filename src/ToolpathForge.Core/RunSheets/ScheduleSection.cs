@@ -38,7 +38,7 @@ internal static class ScheduleSection
                     ShopText.Size(s.LongPoint, job.Unit),
                     s.Angle.ToString("0.#", CultureInfo.InvariantCulture) + "°",
                     s.Angle < 0.05 ? "square" : s.LongOnReference ? "on the reference edge" : "on the profile edge",
-                    s.Make.Batch.BothEnds ? "both, mirrored" : "one, the other square",
+                    s.Make.Batch.BothEnds ? (s.Angle < 0.05 ? "both" : "both, mirrored") : "one, the other square",
                 ]));
         }
 
@@ -58,7 +58,7 @@ internal static class ScheduleSection
             ["Size", "Timber", "Buy", "Length", "Saw from each"],
             buying.SelectMany(line => line.Plan.Lengths
                 .GroupBy(l => (l.Bought, Cuts: string.Join(" + ", l.Pieces.GroupBy(p => p).Select(p => $"{Number(p.Count())} x {Say(p.Key)}"))))
-                .Select(g => (IReadOnlyList<string>)[line.Board.Id, line.Material.Name, Number(g.Count()), Say(g.Key.Bought), g.Key.Cuts])
+                .Select(g => (IReadOnlyList<string>)[line.Board.Id, line.Material.Name, Number(g.Count()), Sold(g.Key.Bought, job.Unit), g.Key.Cuts])
                 .Concat(line.Plan.Oversize.Select(o => (IReadOnlyList<string>)
                     [line.Board.Id, line.Material.Name, Number(o.Count), Say(o.Length), "longer than the yard sells: ask for it"]))));
         page.Element("p", $"Counted with {Say(job.Buying.Kerf)} for each saw cut and {Say(job.Buying.Trim)} off either end. "
@@ -78,6 +78,10 @@ internal static class ScheduleSection
             ["Bit", "Over the whole job"],
             bits.Select(b => (IReadOnlyList<string>)[b.Bit, Far(b.Length, plan.Job.Unit)]));
     }
+
+    // The yard speaks of whole feet.
+    private static string Sold(double millimetres, LengthUnit unit) =>
+        unit == LengthUnit.Inch && Math.Abs((millimetres / 304.8) - Math.Round(millimetres / 304.8)) < 1e-6 ? Far(millimetres, unit) : ShopText.Size(millimetres, unit);
 
     private static string Far(double millimetres, LengthUnit unit) => unit == LengthUnit.Inch
         ? string.Create(CultureInfo.InvariantCulture, $"{millimetres / 304.8:0} ft")

@@ -15,6 +15,7 @@ internal static class SheetStyle
         .lead { color: var(--pencil); margin-bottom: 4mm; }
         section { margin-top: 9mm; padding-top: 4mm; border-top: .5mm solid var(--ink); }
         table { border-collapse: collapse; width: 100%; font-size: 9.5pt; font-variant-numeric: tabular-nums; }
+        table + p { margin-top: 2mm; }
         th { text-align: left; font-weight: 600; border-bottom: .35mm solid var(--ink); padding: 1mm 3mm 1mm 0; vertical-align: bottom; }
         td { border-bottom: .18mm solid var(--line); padding: 1.1mm 3mm 1.1mm 0; vertical-align: top; }
         dl { display: grid; grid-template-columns: max-content 1fr; gap: .8mm 5mm; margin: 0; font-variant-numeric: tabular-nums; }

@@ -44,7 +44,7 @@ internal static class SheetWords
             : string.Create(CultureInfo.InvariantCulture, $"{clamping.Pieces.Length} patterns for {clamping.Make.Board.Id}"),
         _ => clamping.Pieces.Length == 1
             ? $"an end of a {clamping.Make.Board.Id} board"
-            : string.Create(CultureInfo.InvariantCulture, $"ends of {clamping.Pieces.Length} {clamping.Make.Board.Id} boards"),
+            : string.Create(CultureInfo.InvariantCulture, $"ends of {clamping.Make.Board.Id} boards, {clamping.Pieces.Length} at a time"),
     };
 
     /// <summary>How often a program is started, and how often it waits.</summary>
