@@ -9,7 +9,7 @@ namespace ToolpathForge.Tests.Geometry.Offsets;
 /// <summary>Outside references: shapely for the distance of every piece from the shape, pyclipper for the area.</summary>
 public class OffsetOutsideTests
 {
-    private const int Count = 60;
+    private const int Count = 2_000;
     private const double ArcTolerance = 1e-4;
 
     [Fact]
