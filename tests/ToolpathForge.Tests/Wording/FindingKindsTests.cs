@@ -49,4 +49,14 @@ public class FindingKindsTests
         Assert.Equal("porch.toml:3:7, tail: warning: It is 1 in; 1/2 in is allowed for this. Do less.", FindingText.Word(finding, LengthUnit.Inch).ToString());
         Assert.Contains("It is 25.4 mm; 12.7 mm is allowed", FindingText.Word(finding, LengthUnit.Millimetre).Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Every_fault_of_a_proof_has_a_sentence_of_its_own_on_what_to_do()
+    {
+        Assert.Equal(
+            ToolpathForge.Proof.FaultCodes.All.Select(c => c.Name).Order(StringComparer.Ordinal), ToolpathForge.Proof.FaultAdvice.Names.Order(StringComparer.Ordinal));
+        string[] advice = [.. ToolpathForge.Proof.FaultCodes.All.Select(ToolpathForge.Proof.FaultAdvice.For)];
+        Assert.Equal(advice.Length, advice.Distinct(StringComparer.Ordinal).Count());
+        Assert.All(advice, a => Assert.EndsWith(".", a, StringComparison.Ordinal));
+    }
 }

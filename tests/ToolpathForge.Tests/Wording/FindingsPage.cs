@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.RegularExpressions;
 using ToolpathForge.Findings;
+using ToolpathForge.Measures;
 using ToolpathForge.Proof;
+using ToolpathForge.Service.Telling;
 using ToolpathForge.Tests.Support;
 using ToolpathForge.Wording;
 
@@ -49,16 +51,16 @@ internal static partial class FindingsPage
             Every program is read back and held against the exact piece. A fault of a program written here is a fault of ToolpathForge: nothing is handed over,
             and a report with the job file is welcome. A fault of a program from elsewhere (`prove`) lies in that program: put it right where it was made.
 
-            | code | meaning | its numbers are |
-            | --- | --- | --- |
 
             """);
         foreach (FaultCode code in FaultCodes.All.OrderBy(c => c.Name, StringComparer.Ordinal))
         {
-            text.Append("| `").Append(code.Name).Append("` | ").Append(code.Meaning).Append(" | ").Append(Unit(code.Unit)).Append(" |\n");
+            text.Append("### `").Append(code.Name).Append("`\n\n").Append(code.Meaning).Append(code.Unit == FaultUnit.None ? "" : $" In {Unit(code.Unit)}.").Append("\n\n");
+            text.Append("Example: `").Append(FaultText.Line(Example(code), "tail.nc", LengthUnit.Millimetre)).Append("`\n\n");
+            text.Append("What to do: ").Append(FaultAdvice.For(code)).Append("\n\n");
         }
 
-        return text.ToString();
+        return text.ToString().TrimEnd('\n') + "\n";
     }
 
     private static string Filled(string wording, string code, Dictionary<string, Dictionary<string, string>> examples) => Name().Replace(wording, match =>
@@ -97,6 +99,22 @@ internal static partial class FindingsPage
         Severity.Warn => "warn",
         _ => "note",
     };
+
+    // Numbers that such a fault could carry, whatever it is about.
+    private static Fault Example(FaultCode code)
+    {
+        (double? found, double? allowed) = code.Unit switch
+        {
+            FaultUnit.None => ((double?)null, (double?)null),
+            FaultUnit.Length => (0.31, 0.1),
+            FaultUnit.Feed => (5000, 4000),
+            FaultUnit.Speed => (30000, 24000),
+            FaultUnit.Angle => (12, 5),
+            FaultUnit.Time => (1, 4),
+            _ => (300, 256),
+        };
+        return new Fault(code, 40, found, allowed, null, null, 1);
+    }
 
     private static string Unit(FaultUnit unit) => unit switch
     {
