@@ -54,6 +54,9 @@ public sealed class WireMake
 
     /// <summary>Id of the bit.</summary>
     public string Bit { get; set; } = "";
+
+    /// <summary>How many ends of boards; absent for what is not cut into boards.</summary>
+    public int? Ends { get; set; }
 }
 
 /// <summary>What would go wrong: the answer of <c>check</c>. Nothing is written.</summary>

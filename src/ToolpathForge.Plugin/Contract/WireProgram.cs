@@ -27,6 +27,12 @@ public sealed class WireProgram
     /// <summary>How many times it is to be run, each time with new stock, to make the count.</summary>
     public int Times { get; set; }
 
+    /// <summary>How often it waits for the next boards while it runs; 0 for not at all.</summary>
+    public int Waits { get; set; }
+
+    /// <summary>Which board lies where, run by run; empty for panels.</summary>
+    public WireTurn[] Turns { get; set; } = [];
+
     /// <summary>How long it runs once, minutes: an estimate.</summary>
     public double Minutes { get; set; }
 
@@ -35,6 +41,31 @@ public sealed class WireProgram
 
     /// <summary>What the proof measured.</summary>
     public WireProof Proof { get; set; } = new();
+}
+
+/// <summary>A board's turn at the machine.</summary>
+public sealed class WireTurn
+{
+    /// <summary>The run, from 1; one that the program waits before counts as a run.</summary>
+    public int Run { get; set; }
+
+    /// <summary>Its place on the bed, from 1 at the fence.</summary>
+    public int Place { get; set; }
+
+    /// <summary>Its number among the boards of the make, from 1.</summary>
+    public int Board { get; set; }
+
+    /// <summary>The person's word for it; absent for none.</summary>
+    public string? Name { get; set; }
+
+    /// <summary>Which end: 1, or 2 with the board turned end over end.</summary>
+    public int End { get; set; }
+
+    /// <summary>Its width as measured, mm.</summary>
+    public double Width { get; set; }
+
+    /// <summary>Its thickness as measured, mm.</summary>
+    public double Thickness { get; set; }
 }
 
 /// <summary>How a program measures up to a job: the answer of <c>prove</c>.</summary>

@@ -69,7 +69,7 @@ internal static class PlanSections
                 return (ImmutableArray<string>)
                 [
                     p.FileName, string.Join(", ", p.Cut.Works.Select(w => w.Path.Bit.Id)), Whole(settings.Speed), QuantityText.Write(Quantity.Feed(settings.Feed), job.Unit),
-                    Whole(settings.Steps.Length), Far(p.Proof.Motion.FeedLength, job.Unit), Whole(p.Cut.Clamping.Times), Clock(p.Seconds), Small(p.Proof.WorstGouge, job.Unit),
+                    Whole(settings.Steps.Length), Far(p.Proof.Motion.FeedLength, job.Unit), Whole(p.Cut.Clamping.Starts), Clock(p.Seconds), Small(p.Proof.WorstGouge, job.Unit),
                     Small(p.Proof.WorstLeftover, job.Unit), p.Proof.Passed ? "passed" : "FAILED",
                 ];
             }),

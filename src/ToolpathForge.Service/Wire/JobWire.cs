@@ -30,6 +30,7 @@ internal static class JobWire
         Thickness = Rounded(make.Thickness),
         Shape = make.Shape.Shape.Id,
         Bit = make.Bit.Id,
+        Ends = (make as BoardEndMake)?.Batch.Ends,
     };
 
     internal static string KindOf(Make make) => make switch
