@@ -7,7 +7,7 @@ using ToolpathForge.Pieces;
 namespace ToolpathForge.Clampings;
 
 /// <summary>
-/// Lays the plates of one make in even rows on a blank. The blank's near left corner is the work zero. Each plate lies as a right-hand pattern is
+/// Lays the plates of one make in even rows on a blank, or nested where the job allows turns and that holds more. The blank's near left corner is the work zero. In rows each plate lies as a right-hand pattern is
 /// used: face up, profile edge towards you, end at your right.
 /// </summary>
 internal static class PanelLayout
@@ -29,6 +29,13 @@ internal static class PanelLayout
         double pitchY = box.Height + track + track + Bridge;
         int across = Fitting(job.Machine.TravelX, box.Width, margin, pitchX);
         int up = Fitting(job.Machine.TravelY, box.Height, margin, pitchY);
+        (double bottom, double top) = Clamping.Heights(job, make.Thickness);
+        ImmutableArray<KeepOut> keepOuts = Obstacles.Clamps(make, bottom);
+        if (TurnedLayout.Lay(job, make, plate, margin, track + track + Bridge, track, across * up, keepOuts) is { } nested)
+        {
+            return Nested(job, make, plate, nested, margin, (bottom, top), keepOuts);
+        }
+
         int each = Math.Max(1, Math.Min(make.Count, across * up));
         int times = (make.Count + each - 1) / each;
 
@@ -51,7 +58,6 @@ internal static class PanelLayout
             placed.Add(new Placed(plate, i + 1, at, plate.Exact.Placed(at), stock));
         }
 
-        (double bottom, double top) = Clamping.Heights(job, make.Thickness);
         return new Clamping(
             make.Id,
             make,
@@ -61,7 +67,26 @@ internal static class PanelLayout
             new Box2(0, 0, job.Machine.TravelX, job.Machine.TravelY),
             times)
         {
-            KeepOuts = Obstacles.Clamps(make, bottom),
+            KeepOuts = keepOuts,
+        };
+    }
+
+    private static Clamping Nested(
+        Job job, PatternMake make, Piece plate, ImmutableArray<Placement> places, double margin, (double Bottom, double Top) heights, ImmutableArray<KeepOut> keepOuts)
+    {
+        Outline[] outlines = [.. places.Select(p => plate.Exact.Placed(p))];
+        Box2 all = outlines.Aggregate(Box2.Empty, (box, outline) => box.Union(Bounds(outline)));
+        var stock = new Box2(0, 0, ShopText.Up(all.MaxX + margin, job.Unit), ShopText.Up(all.MaxY + margin, job.Unit));
+        return new Clamping(
+            make.Id,
+            make,
+            [.. outlines.Select((outline, i) => new Placed(plate, i + 1, places[i], outline, stock))],
+            new StockOnBed(stock, heights.Bottom, heights.Top),
+            Lie.AsLaid,
+            new Box2(0, 0, job.Machine.TravelX, job.Machine.TravelY),
+            (make.Count + places.Length - 1) / places.Length)
+        {
+            KeepOuts = keepOuts,
         };
     }
 

@@ -39,6 +39,19 @@ public sealed record Places(Place Table, ImmutableDictionary<string, Place> Keys
     public Place this[string key] => Keys.TryGetValue(key, out Place? place) ? place : Table;
 }
 
+/// <summary>How the plates of a pattern may be turned on the blank, to lay more on one.</summary>
+public enum PlateTurn
+{
+    /// <summary>Not at all.</summary>
+    None,
+
+    /// <summary>By half a turn.</summary>
+    Half,
+
+    /// <summary>By quarter turns.</summary>
+    Quarter,
+}
+
 /// <summary>A job as read and resolved: immutable, complete, every value with its place in the file.</summary>
 /// <param name="FileName">The file's name without folders.</param>
 /// <param name="Name">What the person calls it.</param>
@@ -153,6 +166,9 @@ public sealed record PatternMake(
 {
     /// <summary>How far the clamped sheet is from flat over the plate, as measured, mm; null when the job does not say.</summary>
     public double? Flatness { get; init; }
+
+    /// <summary>How plates may be turned on the blank.</summary>
+    public PlateTurn Turned { get; init; }
 
     /// <summary>Whether it is a trial piece, which is measured and thrown away.</summary>
     public bool IsTrial { get; init; }

@@ -36,6 +36,8 @@ internal static class JobKeys
         Key.Length("hold", "How far the plate goes on along the board past the curve.", 10, 1000).Else("4 in", "100 mm"),
         Key.Length("seat", "How far it reaches past the reference edge, to carry the guide block.", 5, 300).Else("1 1/2 in", "40 mm"),
         Key.Length("reach", "How far it reaches past the profile edge; never short of it, since a board may be wide.", 1.5, 100).Else("1/2 in", "12 mm"),
+        Key.Choice("turned", "How plates may be turned on the blank where more than one is made: they are then nested by their outline if the blank holds more so.", "no", "half", "quarter")
+            .Else("no"),
     ]);
 
     internal static TableKeys End { get; } = new("end",

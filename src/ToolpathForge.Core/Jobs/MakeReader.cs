@@ -120,6 +120,12 @@ internal static partial class MakeReader
             c.At)
         {
             Flatness = stock.AmountOrNull("flatness"),
+            Turned = plate.Text("turned") switch
+            {
+                "half" => PlateTurn.Half,
+                "quarter" => PlateTurn.Quarter,
+                _ => PlateTurn.None,
+            },
             Openings = c.Openings,
             Marks = c.Marks,
             Clamps = c.Clamps,
