@@ -235,4 +235,19 @@ public class BatchTests
 
         Assert.True(against > 0);
     }
+
+    // Statics: cedar of 350 kg/m³, 25.4 x 139.7 mm, 240 in long with 14 in on the bed, turns about the bed's edge with m g (120 - 14 in); three of them with three times that.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void Boards_side_by_side_tip_the_machine_together(int abreast)
+    {
+        (_, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
+            SetUpJobs.Board, ("desktop-400", "bench-800"), ("length = \"30\", on-bed = \"14\"", "length = \"240 1/8\", on-bed = \"14\""),
+            (End, $"end = {{ allowance = \"1/8\", waste = \"screwed\", abreast = {abreast} }}\ncount = 6")));
+        Finding tips = Assert.Single(findings, f => f.Kind.Code == "board-tips-machine");
+        const double Density = 350;
+        double mass = abreast * Density * 0.0254 * 0.1397 * 240.125 * 0.0254;
+        Assert.Equal(mass * 9.80665 * ((120.0625 * 0.0254) - (14 * 0.0254)), tips.Found!.Value.Value, 1e-6);
+    }
 }

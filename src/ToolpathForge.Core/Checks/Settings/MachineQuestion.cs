@@ -4,7 +4,7 @@ namespace ToolpathForge.Checks.Settings;
 
 /// <summary>A board that hangs out over the edge of the bed, mm.</summary>
 /// <param name="Length">Length of the board.</param>
-/// <param name="Width">Its width.</param>
+/// <param name="Width">Its width; of boards side by side the sum.</param>
 /// <param name="OnBed">How much of its length lies on the bed.</param>
 /// <param name="Stand">Whether a stand carries what hangs out.</param>
 public sealed record Overhang(double Length, double Width, double OnBed, bool Stand);
