@@ -14,6 +14,7 @@ internal static class Arguments
     private static readonly Option<bool> Json = Switch("--json");
     private static readonly Option<bool> Timings = Switch("--timings");
     private static readonly Option<bool> Family = Switch("--family");
+    private static readonly Option<string[]> Step = Text("--step");
     private static readonly Option<bool> WantsHelp = Switch("--help", "-h", "-?");
     private static readonly Option<bool> WantsVersion = Switch("--version");
     private static readonly Option<string[]> Out = Text("--out", "-o");
@@ -29,7 +30,7 @@ internal static class Arguments
     private static readonly Command New = Verb("new", Unit);
     private static readonly Command Check = Verb("check", [Json, Timings, Job, Unit, .. SettingsArguments.Options]);
     private static readonly Command Cut = Verb("cut", Out, Json, Timings);
-    private static readonly Command Draw = Verb("draw", Out, Family, Json, Timings);
+    private static readonly Command Draw = Verb("draw", Out, Family, Step, Json, Timings);
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
     private static readonly Command Trial = Verb("trial", Out, Make, Timings);
     private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
@@ -92,7 +93,7 @@ internal static class Arguments
                 ? new Request.Check(names[0], json, timings)
                 : new Request.Misread("--job and --unit are for a check of settings, without a job of its own.", $"Write toolpathforge check {names[0]}."),
             "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", json, timings),
-            "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), json, timings),
+            "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), One(parsed, Step), json, timings),
             "trial" => new Request.Trial(names[0], One(parsed, Make), One(parsed, Out) ?? "trial", timings),
             "prove" => One(parsed, Job) is { } job
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
@@ -207,6 +208,7 @@ internal static class Arguments
         "--job" => "--job porch.toml",
         "--unit" => "--unit in or --unit mm",
         "--kind" => "--kind down-cut",
+        "--step" => "--step 1/2",
         "--diameter" => "--diameter 1/4",
         "--thickness" => "--thickness \"1 1/2\"",
         "--width" => "--width \"7 1/4\"",

@@ -93,15 +93,17 @@ internal static class Help
             """,
         "draw" =>
             """
-            toolpathforge draw JOB [--out FOLDER] [--family] [--json] [--timings]
+            toolpathforge draw JOB [--out FOLDER] [--family] [--step LENGTH] [--json] [--timings]
 
             Draws every pattern and board end of the job at full size: SVG and DXF in mm, and PDF for A4 and Letter, spread
-            over as many sheets as it takes, with register marks and bars to measure. It asks neither bit nor machine.
+            over as many sheets as it takes, with register marks and bars to measure. A sheet tells how to mark out by hand:
+            ordinates, ellipse stick, beam compass, saw line. It asks neither bit nor machine.
 
             FOLDER is replaced as a whole, or not at all, as with cut.
 
               --out FOLDER   where to write; "drawings" in the folder you are in, unless you say otherwise
               --family       also show the boards of each family side by side at one scale; all boards of a job without one
+              --step LENGTH  what the ordinates stand apart; a usual step, unless you say otherwise
               --json         print the result as JSON, in mm, for other programs
               --timings      say how long each stage took
 

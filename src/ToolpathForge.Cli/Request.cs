@@ -19,7 +19,7 @@ internal abstract record Request
     internal sealed record Cut(string Job, string Folder, bool Json, bool Timings) : Request;
 
     /// <summary>Drawings.</summary>
-    internal sealed record Draw(string Job, string Folder, bool Family, bool Json, bool Timings) : Request;
+    internal sealed record Draw(string Job, string Folder, bool Family, string? Step, bool Json, bool Timings) : Request;
 
     /// <summary>A proof of a program.</summary>
     internal sealed record Prove(string File, string Job, string? Make, bool Json, bool Timings) : Request;

@@ -23,6 +23,9 @@ public enum LineRole
     /// <summary>The stock as it comes, board or panel, where it will be cut away: a chain line, as is usual for outlines before working.</summary>
     Board,
 
+    /// <summary>Where to saw: outside the finished edge by what the bit or the plane takes off.</summary>
+    SawLine,
+
     /// <summary>The machine's bed and its travel.</summary>
     Bed,
 
@@ -148,6 +151,7 @@ public static class DrawingStyle
         LineRole.Construction => new(0.13, s_pencil, []),
         LineRole.Axis => new(Fine, s_pencil, [7, 1.2, 0.9, 1.2]),
         LineRole.Board => new(0.25, s_graphite, [9, 1.2, 0.8, 1.2, 0.8, 1.2]),
+        LineRole.SawLine => new(0.25, s_graphite, [4, 1.5]),
         LineRole.Bed => new(Medium, s_faint, []),
         LineRole.Clamp => new(0.25, s_graphite, []),
         LineRole.KeepOut => new(Fine, s_graphite, [3.2, 0.9, 0.6, 0.9]),
@@ -186,6 +190,7 @@ public static class DrawingStyle
         LineRole.Construction => "construction",
         LineRole.Axis => "axis",
         LineRole.Board => "board",
+        LineRole.SawLine => "saw-line",
         LineRole.Bed => "bed",
         LineRole.Clamp => "clamp",
         LineRole.KeepOut => "keep-out",

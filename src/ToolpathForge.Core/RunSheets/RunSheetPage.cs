@@ -52,6 +52,7 @@ public static class RunSheetPage
                 SheetWords.Starts(p.Cut.Clamping),
                 SheetWords.Time(p.Seconds),
             ]));
+        FamilySection.Write(page, plan);
         ScheduleSection.Write(page, plan);
         if (!plan.Findings.IsEmpty)
         {

@@ -3,23 +3,30 @@ using ToolpathForge.Drawings;
 using ToolpathForge.Exchange.Dxf;
 using ToolpathForge.Exchange.Pdf;
 using ToolpathForge.Jobs;
+using ToolpathForge.MarkingOut;
 using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
+using ToolpathForge.RunSheets;
 
 namespace ToolpathForge.Service.Output;
 
 /// <summary>The files that the drawings of a job become: every drawing as SVG and DXF in mm at full size, and as PDF for the papers that printers take.</summary>
 internal static class DrawFiles
 {
+    internal const string ByHand = "by-hand.html";
+
     /// <summary>The files.</summary>
     /// <param name="plan">What can be drawn; at least one piece.</param>
     /// <param name="family">Whether boards are to be shown side by side as well.</param>
-    internal static ImmutableArray<OutputFile> Of(DrawPlan plan, bool family)
+    /// <param name="step">What ordinates are to stand apart, mm; null for a usual step.</param>
+    internal static ImmutableArray<OutputFile> Of(DrawPlan plan, bool family, double? step)
     {
         Job job = plan.Job;
         return
         [
-            .. plan.Pieces.SelectMany(p => FullSize($"{(p.Make is PatternMake ? "patterns" : "profiles")}/{p.Make.Id}", PieceDrawing.Of(p, job.Unit), job)),
+            OutputFile.Text(ByHand, MarkingOutPage.Write(plan, step)),
+            .. plan.Pieces.Where(p => p.Make is PatternMake).SelectMany(p => FullSize($"patterns/{p.Make.Id}", PieceDrawing.Of(p, job.Unit), job)),
+            .. plan.Pieces.SelectMany(p => FullSize($"profiles/{p.Make.Id}", PaperPattern.Of(p, HandLayout.Of(p.Profile, job.Unit, step), job.Unit), job)),
             .. PrintPaper.All.Select(paper => new OutputFile($"check-{paper.Id}.pdf", PdfWriter.Write($"{job.Name}: to check with a rule", CheckPage.Of(job.Name, plan.Pieces, job.Unit, paper)))),
             .. family ? Families(plan).SelectMany(f => Family(f.Name, f.Pieces, job)) : [],
         ];

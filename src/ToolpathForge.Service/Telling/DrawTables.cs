@@ -1,5 +1,7 @@
 using System.Globalization;
 using ToolpathForge.Drawings;
+using ToolpathForge.Jobs;
+using ToolpathForge.MarkingOut;
 using ToolpathForge.Measures;
 using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
@@ -19,7 +21,7 @@ internal static class DrawTables
             [
                 .. plan.Pieces.Select(piece =>
                 {
-                    Drawing drawing = PieceDrawing.Of(piece, unit);
+                    Drawing drawing = piece.Make is PatternMake ? PieceDrawing.Of(piece, unit) : PaperPattern.Of(piece, HandLayout.Of(piece.Profile, unit), unit);
                     return (System.Collections.Immutable.ImmutableArray<string>)
                     [
                         piece.Make.Id, piece.Make.Board.Id, ShopText.Size(piece.Profile.Run, unit), ShopText.Size(piece.Profile.Depth, unit),

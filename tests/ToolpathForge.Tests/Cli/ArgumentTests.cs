@@ -57,8 +57,8 @@ public class ArgumentTests
     {
         Assert.Equal(new Request.New("a b.toml", "mm"), Arguments.Read(["new", "a b.toml", "--unit", "mm"]));
         Assert.Equal(new Request.Check("p.toml", true, true), Arguments.Read(["check", "p.toml", "--timings", "--json"]));
-        Assert.Equal(new Request.Draw("p.toml", "made", true, false, true), Arguments.Read(["draw", "--family", "p.toml", "--out", "made", "--timings"]));
-        Assert.Equal(new Request.Draw("p.toml", "drawings", false, true, false), Arguments.Read(["draw", "p.toml", "--json"]));
+        Assert.Equal(new Request.Draw("p.toml", "made", true, "1/2", false, true), Arguments.Read(["draw", "--step", "1/2", "--family", "p.toml", "--out", "made", "--timings"]));
+        Assert.Equal(new Request.Draw("p.toml", "drawings", false, null, true, false), Arguments.Read(["draw", "p.toml", "--json"]));
         Assert.Equal(new Request.Prove("t.nc", "p.toml", "tail", false, false), Arguments.Read(["prove", "t.nc", "--make", "tail", "--job", "p.toml"]));
         Assert.Equal(new Request.List("bits", "p.toml", "mm", ToolpathForge.Service.ListFilter.None, true), Arguments.Read(["list", "bits", "--job", "p.toml", "--unit", "mm", "--json"]));
         Assert.IsType<Request.ShowVersion>(Arguments.Read(["--version"]));

@@ -18,12 +18,12 @@ public class DrawTests
         Command.Ran first = Command.Run("draw", Command.Sample, "--out", folder, "--family");
         Assert.Equal((0, ""), (first.Code, first.Error));
         SortedDictionary<string, string?> before = Scratch.Snapshot(folder);
-        foreach (string name in (string[])["patterns/rafter-tail", "patterns/beam-end", "patterns/purlin-end", "profiles/bracket"])
+        foreach (string name in (string[])["patterns/rafter-tail", "patterns/beam-end", "patterns/purlin-end", "profiles/rafter-tail", "profiles/beam-end", "profiles/purlin-end", "profiles/bracket"])
         {
             Assert.All((string[])[".svg", ".dxf", "-a4.pdf", "-letter.pdf"], ending => Assert.Contains(name + ending, before.Keys));
         }
 
-        Assert.All((string[])["check-a4.pdf", "check-letter.pdf", "family/all.svg", "family/all-a4.pdf", "family/all-letter.pdf"], name => Assert.Contains(name, before.Keys));
+        Assert.All((string[])["check-a4.pdf", "check-letter.pdf", "by-hand.html", "family/all.svg", "family/all-a4.pdf", "family/all-letter.pdf"], name => Assert.Contains(name, before.Keys));
         Assert.Equal(0, Command.Run("draw", Command.Sample, "--out", folder, "--family").Code);
         Assert.Equal(before, Scratch.Snapshot(folder));
         Assert.Equal(0, Command.Run("draw", Command.Sample, "--out", folder).Code);
@@ -65,7 +65,7 @@ public class DrawTests
         using var scratch = new Scratch();
         Assert.Equal(0, Command.Run("draw", Command.Sample, "--out", scratch.Path("out")).Code);
         (string Name, double Longer, double Shorter)[] ellipses =
-            [("patterns/rafter-tail", 7.5, 4.25), ("patterns/beam-end", 9, 6.5), ("patterns/purlin-end", 2.75, 1.875), ("profiles/bracket", 3.25, 2.5)];
+            [("patterns/rafter-tail", 7.5, 4.25), ("patterns/beam-end", 9, 6.5), ("patterns/purlin-end", 2.75, 1.875), ("profiles/rafter-tail", 7.5, 4.25), ("profiles/bracket", 3.25, 2.5)];
         foreach ((string name, double longer, double shorter) in ellipses)
         {
             using JsonDocument read = JsonDocument.Parse(OutsideTool.Python("dxf_read.py", File.ReadAllText(scratch.Path("out", name + ".dxf")), "ezdxf"));
@@ -77,6 +77,28 @@ public class DrawTests
             Assert.Equal(longer * 25.4, Math.Sqrt((numbers[3] * numbers[3]) + (numbers[4] * numbers[4])), 1e-9);
             Assert.Equal(shorter / longer, numbers[6], 1e-12);
             Assert.Equal(Math.PI / 2, numbers[8] - numbers[7], 1e-12);
+        }
+    }
+
+    [Theory]
+    [InlineData("half an inch", 2, "--step says 'half an inch'")]
+    [InlineData("1/32", 2, "cannot be told from each other")]
+    [InlineData("3/8", 0, "")]
+    public void The_step_of_the_ordinates_is_the_persons(string step, int code, string says)
+    {
+        using var scratch = new Scratch();
+        Command.Ran ran = Command.Run("draw", Command.Sample, "--out", scratch.Path("out"), "--step", step);
+        Assert.Equal(code, ran.Code);
+        if (code == 0)
+        {
+            string sheet = File.ReadAllText(scratch.Path("out", "by-hand.html"));
+            Assert.Contains("<tr><td>3/8 in</td>", sheet, StringComparison.Ordinal);
+            Assert.DoesNotContain("<tr><td>1/2 in</td>", sheet, StringComparison.Ordinal);
+        }
+        else
+        {
+            Assert.Contains(says, ran.Error, StringComparison.Ordinal);
+            Assert.False(Directory.Exists(scratch.Path("out")));
         }
     }
 

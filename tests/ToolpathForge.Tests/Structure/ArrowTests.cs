@@ -9,7 +9,7 @@ public class ArrowTests
     /// <summary>The core's folders in order: each may use those before it.</summary>
     private static readonly string[] Order =
     [
-        "Findings", "Measures", "Wording", "Tables", "Geometry", "Lettering", "Drawings", "Catalogue", "Shapes", "Jobs", "Schedules", "Pieces", "Nesting", "Clampings", "Cutting", "Checks",
+        "Findings", "Measures", "Wording", "Tables", "Geometry", "Lettering", "Drawings", "Catalogue", "Shapes", "Jobs", "Schedules", "Pieces", "Nesting", "MarkingOut", "Clampings", "Cutting", "Checks",
         "Posting", "Planning", "RunSheets",
     ];
 

@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ToolpathForge.Drawings;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.MarkingOut;
+using ToolpathForge.Measures;
+using ToolpathForge.Pieces;
+using ToolpathForge.Planning;
+
+namespace ToolpathForge.RunSheets;
+
+/// <summary>The sheet for marking out by hand: for every board end its ordinates, ellipse stick, beam compass and saw line. One page, nothing to fetch from elsewhere.</summary>
+public static class MarkingOutPage
+{
+    private const double PictureWidth = 180;
+    private const double PictureHeight = 110;
+
+    /// <summary>Writes the page.</summary>
+    /// <param name="plan">What can be drawn.</param>
+    /// <param name="step">What ordinates are to stand apart, mm; null for a usual step.</param>
+    public static string Write(DrawPlan plan, double? step)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        Job job = plan.Job;
+        var page = new Html();
+        page.Raw("<!DOCTYPE html>").Raw("<html lang=\"en\">").Raw("<head>").Raw("<meta charset=\"utf-8\">")
+            .Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
+            .Element("title", $"Marking out by hand: {job.Name}")
+            .Raw("<style>").Raw(SheetStyle.Css).Raw("</style>").Raw("</head>").Raw("<body>");
+        page.Raw("<header>").Element("h1", job.Name).Element("p", $"Marking out by hand, from {job.FileName}.", "lead").Raw("</header>");
+        page.List(false,
+            [
+                "Every board is seen with its end at your right and its lower edge towards you. \"Along\" counts from where the curve leaves the lower edge, towards the tip; \"up\" counts square from the lower edge.",
+                $"Sizes are given to the nearest {RuleText.Size(RuleText.Step(job.Unit), job.Unit)}, and exactly beside it where that is not the same.",
+                "Paper patterns are in the folder profiles, full size: measure the bars of every sheet before you use it. Lay register mark on register mark and glue.",
+            ]);
+        foreach (Piece piece in plan.Pieces)
+        {
+            Board(page, job, piece, HandLayout.Of(piece.Profile, job.Unit, step));
+        }
+
+        page.Raw("</body>").Raw("</html>");
+        return page.ToString();
+    }
+
+    private static void Board(Html page, Job job, Piece piece, HandLayout layout)
+    {
+        LengthUnit unit = job.Unit;
+        page.Raw("<section>").Element("h2", $"{piece.Make.Id}: end of a {piece.Make.Board.Id}")
+            .Element("p", $"Run {Both(layout.Profile.Run, unit)}, depth {Both(layout.Profile.Depth, unit)}, board {Both(layout.Profile.Width, unit)} wide.", "lead");
+        Drawing At(double scale) => PaperPattern.Of(piece, layout, unit, scale);
+        double at = ScaleWithin(At);
+        RunSheetPage.Picture(page, At(at), at, "Finished edge, saw line and ordinates.");
+
+        page.Element("h3", "Ordinates").Table(
+            ["Along", "Up", "Exactly, along", "Exactly, up", ""],
+            layout.Ordinates.Select(o => (IReadOnlyList<string>)
+            [
+                RuleText.Size(o.Along, unit),
+                string.Join(" and ", o.Heights.Select(h => RuleText.Size(h, unit))),
+                Exactly(o.Along, unit),
+                string.Join(" and ", o.Heights.Select(h => Exactly(h, unit))),
+                o.IsCorner ? "an end, or parts meet" : "",
+            ]));
+
+        page.Element("h3", "Saw line").Element("p", $"Saw {Both(layout.SawAllowance, unit)} outside the finished edge, and leave the pencil line; plane, rasp or bit takes the rest.");
+        foreach (EllipseStick stick in layout.Sticks)
+        {
+            Stick(page, stick, unit);
+        }
+
+        Compass(page, layout, unit);
+        page.Raw("</section>");
+    }
+
+    private static void Stick(Html page, EllipseStick stick, LengthUnit unit)
+    {
+        page.Element("h3", "Ellipse stick");
+        if (stick.Long - stick.Short < RuleText.Step(unit))
+        {
+            page.Element("p", "Both axes are the same on a rule: a compass does it.");
+            return;
+        }
+
+        page.Element("p", $"The two edges that the guides run on cross {Both(stick.Center.X, unit)} along and {Both(stick.Center.Y, unit)} up. "
+            + $"The longer axis lies {Lies(stick.LongAxis)}, the other square to it.");
+        page.Table(
+            ["", "Pencil to the guide on the shorter axis", "Pencil to the guide on the longer axis", "From guide to guide", "Stick, at least"],
+            ((bool[])[true, false]).Select(between => (IReadOnlyList<string>)
+            [
+                between ? "Pencil between the guides" : "Pencil beyond the guides",
+                Both(stick.Long, unit),
+                Both(stick.Short, unit),
+                Both(stick.GuidesApart(between), unit),
+                ShopText.AtLeast(between ? stick.LengthBetween : stick.LengthBeyond, unit),
+            ]));
+        foreach (bool between in (ReadOnlySpan<bool>)[true, false])
+        {
+            Drawing At(double scale) => StickDrawing.Of(stick, between, unit, scale);
+            double at = ScaleWithin(At);
+            RunSheetPage.Picture(page, At(at), at, $"Pencil {(between ? "between" : "beyond")} the guides; the stick in two places.");
+        }
+    }
+
+    private static void Compass(Html page, HandLayout layout, LengthUnit unit)
+    {
+        if (layout.Arcs.IsEmpty)
+        {
+            return;
+        }
+
+        page.Element("h3", "Beam compass");
+        if (layout.Arcs.Any(a => !a.IsExact))
+        {
+            double off = layout.Arcs.Max(a => a.Departure);
+            page.Element("p", $"The curve is no arc: the sweeps marked \"about\" stand in for it and depart from it by {Exactly(off, unit)} at most. They run into each other without a corner.");
+        }
+
+        page.Table(
+            ["Sweep", "Radius", "Centre, along", "Centre, up", "From", "To"],
+            layout.Arcs.Select((a, i) => (IReadOnlyList<string>)
+            [
+                (i + 1).ToString(CultureInfo.InvariantCulture) + (a.IsExact ? "" : ", about"),
+                RuleText.Size(a.Radius, unit),
+                RuleText.Size(a.Center.X, unit),
+                RuleText.Size(a.Center.Y, unit),
+                At(a.From),
+                At(a.To),
+            ]));
+
+        string At(Point2 p) => $"{RuleText.Size(p.X, unit)} along, {RuleText.Size(p.Y, unit)} up";
+    }
+
+    private static double ScaleWithin(Func<double, Drawing> drawing)
+    {
+        foreach (double scale in SheetPaper.CommonScales)
+        {
+            Box2 box = Draughting.BoxOf(Draughting.Marks(drawing(scale), scale));
+            if (box.Width * scale <= PictureWidth && box.Height * scale <= PictureHeight)
+            {
+                return scale;
+            }
+        }
+
+        return SheetPaper.CommonScales[^1];
+    }
+
+    private static string Lies(Point2 axis)
+    {
+        double degrees = axis.Angle * 180 / Math.PI;
+        degrees -= 180 * Math.Floor((degrees / 180) + 1e-9);
+        return degrees switch
+        {
+            < 0.005 or > 179.995 => "along the board",
+            > 89.995 and < 90.005 => "square across the board",
+            _ => string.Create(CultureInfo.InvariantCulture, $"{degrees:0.##}° from the lower edge, rising towards the {(degrees < 90 ? "tip" : "board")}"),
+        };
+    }
+
+    private static string Both(double millimetres, LengthUnit unit)
+    {
+        string mark = RuleText.Size(millimetres, unit);
+        return Math.Abs(RuleText.Nearest(millimetres, unit) - millimetres) < 0.005 ? mark : $"{mark} ({Exactly(millimetres, unit)})";
+    }
+
+    private static string Exactly(double millimetres, LengthUnit unit) => unit == LengthUnit.Inch
+        ? string.Create(CultureInfo.InvariantCulture, $"{new Length(millimetres).Inches + 0.0:0.000} in")
+        : string.Create(CultureInfo.InvariantCulture, $"{millimetres + 0.0:0.00} mm");
+}
