@@ -31,10 +31,11 @@ internal static class Arguments
     private static readonly Command Check = Verb("check", [Json, Timings, Job, Unit, .. SettingsArguments.Options]);
     private static readonly Command Cut = Verb("cut", Out, Json, Timings);
     private static readonly Command Draw = Verb("draw", Out, Family, Step, Json, Timings);
+    private static readonly Command Trace = TraceArguments.Verb(Verb, Unit, Json, Timings);
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
     private static readonly Command Trial = Verb("trial", Out, Make, Timings);
     private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
-    private static readonly Command[] Verbs = [New, Check, Cut, Draw, Prove, Trial, List];
+    private static readonly Command[] Verbs = [New, Check, Cut, Draw, Trace, Prove, Trial, List];
     private static readonly RootCommand Root = Tree();
 
     internal static Request Read(string[] args)
@@ -94,6 +95,7 @@ internal static class Arguments
                 : new Request.Misread("--job and --unit are for a check of settings, without a job of its own.", $"Write toolpathforge check {names[0]}."),
             "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", json, timings),
             "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), One(parsed, Step), json, timings),
+            "trace" => TraceArguments.Understand(parsed, names[0], One(parsed, Unit), json, timings),
             "trial" => new Request.Trial(names[0], One(parsed, Make), One(parsed, Out) ?? "trial", timings),
             "prove" => One(parsed, Job) is { } job
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
@@ -140,7 +142,7 @@ internal static class Arguments
             }
         }
 
-        if (parsed.GetValue(Unit) is [not ("in" or "mm"), ..] and [var unit, ..] && command.Options.Contains(Unit))
+        if (parsed.GetValue(Unit) is [not ("in" or "mm"), ..] and [var unit, ..] && command.Options.Contains(Unit) && command != Trace)
         {
             return new Request.Misread($"--unit knows in and mm, not '{unit}'.", "Write --unit in or --unit mm.");
         }
@@ -155,6 +157,7 @@ internal static class Arguments
             return command.Name switch
             {
                 "new" => new Request.Misread("new needs the name of the file to write.", "Write toolpathforge new porch.toml."),
+                "trace" => new Request.Misread("trace needs the name of a drawing.", "Write toolpathforge trace bracket.dxf."),
                 "prove" => new Request.Misread("prove needs the name of a program.", "Write toolpathforge prove out/rafter-tail.nc --job porch.toml."),
                 "list" => new Request.Misread("list needs to know what to show.", KindsAdvice),
                 _ => new Request.Misread($"{command.Name} needs the name of a job file.", $"Write toolpathforge {command.Name} porch.toml."),
@@ -213,6 +216,9 @@ internal static class Arguments
         "--thickness" => "--thickness \"1 1/2\"",
         "--width" => "--width \"7 1/4\"",
         "--make" => "--make, then the id of a make of the job",
+        "--layer" => "--layer outline",
+        "--gap" or "--offset" => $"{option} 3mm",
+        "--dxf" => "--dxf parallel.dxf",
         "--bit" => "--bit upcut-1/4",
         "--depth" or "--board" => $"{option} 38mm",
         _ => $"{option} and what it is to be",

@@ -14,6 +14,7 @@ internal static class Help
           toolpathforge check --bit … --depth …      say whether bit, depth and speed go together; no job needed
           toolpathforge cut porch.toml --out out     write programs, run sheet, drawings and proof
           toolpathforge draw porch.toml --out dir    draw everything at full size, to print and to mark out by hand
+          toolpathforge trace bracket.dxf            say what a drawing holds, and what a bit cannot reach
           toolpathforge prove FILE --job porch.toml  read a program back and measure it against the job
           toolpathforge trial porch.toml             write a trial piece that shows bit and axes as they are
           toolpathforge list bits                    show what a job may name: lumber, panels, bits,
@@ -106,6 +107,25 @@ internal static class Help
               --step LENGTH  what the ordinates stand apart; a usual step, unless you say otherwise
               --json         print the result as JSON, in mm, for other programs
               --timings      say how long each stage took
+
+            """,
+        "trace" =>
+            """
+            toolpathforge trace DRAWING [--layer NAME] [--unit UNIT] [--gap LENGTH] [--bit DIAMETER]
+                                        [--offset DISTANCE --dxf FILE] [--json] [--timings]
+
+            Reads DRAWING, DXF as text or binary, and shows its outlines with their holes: areas, sizes, the tightest
+            inside radius, and everything that had to be put right. Bare lengths are in inches for a drawing in inches or
+            feet, else in mm.
+
+              --layer NAME       look at this layer only
+              --unit UNIT        the unit that it is drawn in: mm, cm, dm, m, in, ft or yd; what it says itself, unless given
+              --gap LENGTH       join ends that are no farther apart, up to 10 mm; 0.01 mm unless given
+              --bit DIAMETER     say what a bit of this diameter cannot reach, running outside the outlines and in the holes
+              --offset DISTANCE  make the parallel of all outlines at this distance; below 0 it lies inside the material
+              --dxf FILE         where the parallel is written to, in mm; a file that is there already is left alone
+              --json             print the result as JSON, in mm, for other programs
+              --timings          say how long each stage took
 
             """,
         "prove" =>

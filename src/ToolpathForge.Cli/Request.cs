@@ -21,6 +21,9 @@ internal abstract record Request
     /// <summary>Drawings.</summary>
     internal sealed record Draw(string Job, string Folder, bool Family, string? Step, bool Json, bool Timings) : Request;
 
+    /// <summary>The outlines of a drawing.</summary>
+    internal sealed record Trace(string Drawing, TraceOptions Options, bool Json, bool Timings) : Request;
+
     /// <summary>A proof of a program.</summary>
     internal sealed record Prove(string File, string Job, string? Make, bool Json, bool Timings) : Request;
 

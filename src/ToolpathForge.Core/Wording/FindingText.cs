@@ -64,7 +64,10 @@ public static class FindingText
 
         if (place.Point is { } point)
         {
-            parts.Add($"at {LengthText.Write(point.X, unit)} along and {LengthText.Write(point.Y, unit)} from the reference edge");
+            // Only pieces have a reference edge; what lies in a file and in no make is a point of a drawing.
+            parts.Add(place.File is not null && place.Make is null
+                ? $"at x {LengthText.Write(point.X, unit)}, y {LengthText.Write(point.Y, unit)}"
+                : $"at {LengthText.Write(point.X, unit)} along and {LengthText.Write(point.Y, unit)} from the reference edge");
         }
 
         return string.Join(", ", parts);

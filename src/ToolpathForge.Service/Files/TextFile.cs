@@ -22,6 +22,30 @@ internal static class TextFile
     /// <param name="at">Where the person named it; the file itself when on the command line.</param>
     internal static (string? Text, Finding? Finding) Read(string path, string shown, int largest, Place? at = null)
     {
+        (byte[]? bytes, Finding? fault) = ReadBytes(path, shown, largest, at);
+        if (bytes is null)
+        {
+            return (null, fault);
+        }
+
+        ReadOnlySpan<byte> text = bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes.AsSpan(Encoding.UTF8.Preamble.Length) : bytes;
+        try
+        {
+            return (Strict.GetString(text), null);
+        }
+        catch (DecoderFallbackException e)
+        {
+            ReadOnlySpan<byte> before = text[..Math.Clamp(e.Index, 0, text.Length)];
+            int line = before.Count((byte)'\n') + 1;
+            int column = Encoding.UTF8.GetCharCount(before[(before.LastIndexOf((byte)'\n') + 1)..]) + 1;
+            return (null, Finding.Of(FileFindings.NotText, at ?? Place.InFile(shown, line, column)));
+        }
+    }
+
+    /// <summary>The bytes of any file; or null and the finding that says why.</summary>
+    /// <inheritdoc cref="Read"/>
+    internal static (byte[]? Bytes, Finding? Finding) ReadBytes(string path, string shown, int largest, Place? at = null)
+    {
         Place place = at ?? Place.InFile(shown, 0, 0);
         Finding Told(FindingKind kind, params ImmutableArray<Arg> more) => Finding.Of(kind, place, more);
         try
@@ -31,24 +55,7 @@ internal static class TextFile
                 return (null, Told(FileFindings.IsFolder));
             }
 
-            byte[]? bytes = UpTo(path, largest);
-            if (bytes is null)
-            {
-                return (null, Told(FileFindings.TooLarge, Arg.Of("megabytes", Quantity.Number(largest >> 20))));
-            }
-
-            ReadOnlySpan<byte> text = bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes.AsSpan(Encoding.UTF8.Preamble.Length) : bytes;
-            try
-            {
-                return (Strict.GetString(text), null);
-            }
-            catch (DecoderFallbackException e)
-            {
-                ReadOnlySpan<byte> before = text[..Math.Clamp(e.Index, 0, text.Length)];
-                int line = before.Count((byte)'\n') + 1;
-                int column = Encoding.UTF8.GetCharCount(before[(before.LastIndexOf((byte)'\n') + 1)..]) + 1;
-                return (null, Finding.Of(FileFindings.NotText, at ?? Place.InFile(shown, line, column)));
-            }
+            return UpTo(path, largest) is { } bytes ? (bytes, null) : (null, Told(FileFindings.TooLarge, Arg.Of("megabytes", Quantity.Number(largest >> 20))));
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {

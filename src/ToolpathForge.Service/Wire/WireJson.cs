@@ -19,6 +19,7 @@ namespace ToolpathForge.Service.Wire;
 [JsonSerializable(typeof(SettingsReply))]
 [JsonSerializable(typeof(CutReply))]
 [JsonSerializable(typeof(DrawReply))]
+[JsonSerializable(typeof(TraceReply))]
 [JsonSerializable(typeof(ProveReply))]
 [JsonSerializable(typeof(CatalogueReply))]
 [JsonSerializable(typeof(ProofFile))]

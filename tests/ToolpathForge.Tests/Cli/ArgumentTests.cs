@@ -59,6 +59,11 @@ public class ArgumentTests
         Assert.Equal(new Request.Check("p.toml", true, true), Arguments.Read(["check", "p.toml", "--timings", "--json"]));
         Assert.Equal(new Request.Draw("p.toml", "made", true, "1/2", false, true), Arguments.Read(["draw", "--step", "1/2", "--family", "p.toml", "--out", "made", "--timings"]));
         Assert.Equal(new Request.Draw("p.toml", "drawings", false, null, true, false), Arguments.Read(["draw", "p.toml", "--json"]));
+        Assert.Equal(
+            new Request.Trace("a.dxf", new ToolpathForge.Service.TraceOptions("edge", "cm", "0.2", "-3mm", "o.dxf", "1/4in"), true, false),
+            Arguments.Read(["trace", "a.dxf", "--layer", "edge", "--unit", "cm", "--gap", "0.2", "--offset", "-3mm", "--dxf", "o.dxf", "--bit", "1/4in", "--json"]));
+        Assert.IsType<Request.Misread>(Arguments.Read(["trace", "a.dxf", "--offset", "3mm"]));
+        Assert.IsType<Request.Misread>(Arguments.Read(["trace", "a.dxf", "--dxf", "o.dxf"]));
         Assert.Equal(new Request.Prove("t.nc", "p.toml", "tail", false, false), Arguments.Read(["prove", "t.nc", "--make", "tail", "--job", "p.toml"]));
         Assert.Equal(new Request.List("bits", "p.toml", "mm", ToolpathForge.Service.ListFilter.None, true), Arguments.Read(["list", "bits", "--job", "p.toml", "--unit", "mm", "--json"]));
         Assert.IsType<Request.ShowVersion>(Arguments.Read(["--version"]));
@@ -83,7 +88,7 @@ public class ArgumentTests
     [Fact]
     public void Help_names_every_command_and_every_option_and_fits_the_screen()
     {
-        foreach (string command in (string[])["new", "check", "cut", "draw", "prove", "list"])
+        foreach (string command in (string[])["new", "check", "cut", "draw", "trace", "prove", "list"])
         {
             Assert.Contains($"toolpathforge {command} ", Help.Overview, StringComparison.Ordinal);
             string text = Help.Of(command);
