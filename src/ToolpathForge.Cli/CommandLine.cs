@@ -65,7 +65,6 @@ internal static class CommandLine
             Request.CheckSettings r => CheckSettings.Run(r.Hand, r.Options, r.Job, r.Unit, cancel),
             Request.Cut r => CutJob.Run(r.Job, r.Folder, stages.Begin, cancel),
             Request.Draw r => DrawJob.Run(r.Job, r.Folder, r.Family, r.Step, stages.Begin, cancel),
-            Request.Draw r => DrawJob.Run(r.Job, r.Folder, r.Family, stages.Begin, cancel),
             Request.Trace r => TraceDrawing.Run(r.Drawing, r.Options, stages.Begin, cancel),
             Request.Prove r => ProveProgram.Run(r.File, r.Job, r.Make, stages.Begin, cancel),
             Request.Trial r => TrialJob.Run(r.Job, r.Make, r.Folder, stages.Begin, cancel),
