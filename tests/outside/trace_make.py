@@ -17,6 +17,7 @@ from shapely.geometry import Polygon
 VERSIONS = ["R12", "R2000", "R2004", "R2007", "R2010", "R2013", "R2018"]
 UNITS = {1: 25.4, 4: 1.0, 5: 10.0}
 SAGITTA = 0.001
+LARGEST_SCALE = 1.2
 
 
 def outer(rng, space, x, y, r, version):
@@ -67,7 +68,8 @@ def make(rng, name, folder):
     doc = ezdxf.new(version)
     code = rng.choice(list(UNITS))
     doc.header["$INSUNITS"] = code
-    unit = UNITS[code]
+    # R12 has no place for the unit, so sizes stay in the drawing's own.
+    unit = 1.0 if version == "R12" else UNITS[code]
     model = doc.modelspace()
     pieces = []
     for i in range(rng.randint(1, 6)):
@@ -75,9 +77,9 @@ def make(rng, name, folder):
         in_block = rng.random() < 0.3
         space = doc.blocks.new(f"PART{i}") if in_block else model
         (ox, oy) = (0, 0) if in_block else (x, y)
-        # Flattening is by sagitta in drawing units.
+        # Flattening is by sagitta in the units of the block, and looks at the middle of each chord only: half is left for the rest.
         entities, known = outer(rng, space, ox, oy, r, version)
-        shape = known or Polygon([(v.x, v.y) for v in path.make_path(entities[0]).flattening(SAGITTA / unit)])
+        shape = known or Polygon([(v.x, v.y) for v in path.make_path(entities[0]).flattening(SAGITTA / (2 * LARGEST_SCALE * unit))])
         loops, length = 1, shape.length
         area = shape.area
         if rng.random() < 0.5:
@@ -85,7 +87,7 @@ def make(rng, name, folder):
             area, length, loops = area - math.pi * (0.4 * r) ** 2, length + math.tau * 0.4 * r, 2
         scale = 1.0
         if in_block:
-            scale = rng.choice([1, 0.7, 1.2])
+            scale = rng.choice([1, 0.7, LARGEST_SCALE])
             model.add_blockref(f"PART{i}", (x, y), dxfattribs={"xscale": rng.choice([-1, 1]) * scale, "yscale": scale, "zscale": scale, "rotation": rng.uniform(0, 360)})
         pieces.append({"area": area * (scale * unit) ** 2, "perimeter": length * scale * unit, "loops": loops})
     model.add_text("not to be cut")

@@ -139,7 +139,8 @@ public class NesterTests
 
         return new NestRequest(
             [.. Enumerable.Range(0, 1 + random.Next(5)).Select(_ => Part())], new Box2(10, 10, 330, 290), 3 + (random.NextDouble() * 20),
-            random.Next(3) switch { 0 => [0], 1 => [0, Math.PI], _ => [.. Quarter] }, []) { Changes = 4 };
+            random.Next(3) switch { 0 => [0], 1 => [0, Math.PI], _ => [.. Quarter] }, [])
+        { Changes = 4 };
     }
 
     private static void Write(StringBuilder text, NestRequest request, NestedPanel panel)
