@@ -11,13 +11,11 @@ import random
 import sys
 
 import ezdxf
-from ezdxf import path
 from shapely.geometry import Polygon
 
 VERSIONS = ["R12", "R2000", "R2004", "R2007", "R2010", "R2013", "R2018"]
 UNITS = {1: 25.4, 4: 1.0, 5: 10.0}
 SAGITTA = 0.001
-LARGEST_SCALE = 1.2
 
 
 def outer(rng, space, x, y, r, version):
@@ -58,18 +56,29 @@ def outer(rng, space, x, y, r, version):
     return [[spline], None]
 
 
-def polygon(entities):
-    points = [(v.x, v.y) for v in path.make_path(entities[0]).flattening(SAGITTA)]
-    return Polygon(points)
+def polygon(entity, sagitta):
+    """ezdxf's own flattening, whose points lie on the curve. (Its paths would not do: they stand Bézier curves for arcs.)"""
+    parts = list(entity.virtual_entities()) if entity.dxftype() in ("LWPOLYLINE", "POLYLINE") else [entity]
+    rows = [[part.dxf.start, part.dxf.end] if part.dxftype() == "LINE" else list(part.flattening(sagitta)) for part in parts]
+    points = []
+    for i, row in enumerate(rows):
+        # An arc that turns clockwise comes as one the other way round: it goes on from the one before, the first one into the next.
+        on = rows[1] if i == 0 and len(rows) > 1 else None
+        if points:
+            turned = points[-1].distance(row[0]) > points[-1].distance(row[-1])
+        else:
+            turned = on is not None and min(row[0].distance(p) for p in (on[0], on[-1])) < min(row[-1].distance(p) for p in (on[0], on[-1]))
+        points += row[::-1] if turned else row
+    return Polygon([(p.x, p.y) for p in points])
 
 
 def make(rng, name, folder):
     version = rng.choice(VERSIONS)
     doc = ezdxf.new(version)
-    code = rng.choice(list(UNITS))
+    # R12 has no header variable for the unit; such a drawing is compared as if in mm.
+    code = 4 if version == "R12" else rng.choice(list(UNITS))
     doc.header["$INSUNITS"] = code
-    # R12 has no place for the unit, so sizes stay in the drawing's own.
-    unit = 1.0 if version == "R12" else UNITS[code]
+    unit = UNITS[code]
     model = doc.modelspace()
     pieces = []
     for i in range(rng.randint(1, 6)):
@@ -77,9 +86,9 @@ def make(rng, name, folder):
         in_block = rng.random() < 0.3
         space = doc.blocks.new(f"PART{i}") if in_block else model
         (ox, oy) = (0, 0) if in_block else (x, y)
-        # Flattening is by sagitta in the units of the block, and looks at the middle of each chord only: half is left for the rest.
+        # Flattening is by sagitta in drawing units.
         entities, known = outer(rng, space, ox, oy, r, version)
-        shape = known or Polygon([(v.x, v.y) for v in path.make_path(entities[0]).flattening(SAGITTA / (2 * LARGEST_SCALE * unit))])
+        shape = known or polygon(entities[0], SAGITTA / unit)
         loops, length = 1, shape.length
         area = shape.area
         if rng.random() < 0.5:
@@ -87,7 +96,7 @@ def make(rng, name, folder):
             area, length, loops = area - math.pi * (0.4 * r) ** 2, length + math.tau * 0.4 * r, 2
         scale = 1.0
         if in_block:
-            scale = rng.choice([1, 0.7, LARGEST_SCALE])
+            scale = rng.choice([1, 0.7, 1.2])
             model.add_blockref(f"PART{i}", (x, y), dxfattribs={"xscale": rng.choice([-1, 1]) * scale, "yscale": scale, "zscale": scale, "rotation": rng.uniform(0, 360)})
         pieces.append({"area": area * (scale * unit) ** 2, "perimeter": length * scale * unit, "loops": loops})
     model.add_text("not to be cut")
