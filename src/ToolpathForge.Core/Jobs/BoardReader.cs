@@ -19,6 +19,8 @@ internal static class BoardReader
         var fields = Fields.Read(table, JobKeys.BoardEnd, context, JobKeys.BoardStock, JobKeys.End, JobKeys.Cut, JobKeys.Pattern, JobKeys.Head);
         Fields? stock = fields.Has("stock") ? Fields.Read(fields.Inner("stock"), JobKeys.BoardStock, context, JobKeys.BoardEnd, JobKeys.PanelStock) : null;
         var end = Fields.Read(fields.Inner("end"), JobKeys.End, context, JobKeys.BoardEnd);
+        ImmutableArray<Fields> measured =
+            [.. fields.Inners("measured").Select(inner => Fields.Read(inner, JobKeys.Measured, context, JobKeys.BoardEnd, JobKeys.BoardStock))];
         Material? material = stock is null ? null : RowLookup.Find(stock, "material", "materials", catalogues.Materials, context);
         bool sound = material is not null;
         if (material is { HasGrain: false })
@@ -34,13 +36,13 @@ internal static class BoardReader
         }
 
         MakeReader.Common? common = MakeReader.ReadCommon(table, fields, catalogues, context);
-        if (common is not { } c || stock is not { IsSound: true } || !end.IsSound || !sound || machine is null)
+        if (common is not { } c || stock is not { IsSound: true } || !end.IsSound || !sound || machine is null || measured.Any(m => !m.IsSound))
         {
             return [];
         }
 
         double thickness = stock.AmountOrNull("thickness") ?? c.Board.Thickness;
-        if (Batch(table, fields, stock, end, c, thickness, context) is not { } batch)
+        if (Batch(table, fields, stock, end, measured, c, thickness, context) is not { } batch)
         {
             return [];
         }
@@ -76,7 +78,14 @@ internal static class BoardReader
     private static double PastTips(Fields end, bool both) => end.Flag("sawn-first") ? 0 : end.Amount("allowance") * (both ? 2 : 1);
 
     private static BoardBatch? Batch(
-        TableValue table, Fields fields, Fields stock, Fields end, MakeReader.Common common, double thickness, TableContext context)
+        TableValue table,
+        Fields fields,
+        Fields stock,
+        Fields end,
+        ImmutableArray<Fields> measured,
+        MakeReader.Common common,
+        double thickness,
+        TableContext context)
     {
         bool both = fields.Text("ends") == "both";
         double longest = stock.Amount("length") - PastTips(end, both);
@@ -94,43 +103,35 @@ internal static class BoardReader
         }
 
         ImmutableArray<MeasuredBoards> boards = fields.Has("measured")
-            ? Measured(fields, common, thickness, context)
+            ? Measured(measured, common, thickness, context)
             : [new MeasuredBoards("", fields.Whole("count"), common.DesignWidth, thickness, fields.Where("count"))];
-        return boards.IsEmpty
-            ? null
-            : new BoardBatch(
-                boards,
-                both,
-                end.Whole("abreast"),
-                end.AmountOrNull("gap"),
-                finished,
-                end.Text("waste") switch
-                {
-                    "screwed" => Waste.Screwed,
-                    "clamped" => Waste.Clamped,
-                    "chips" => Waste.Chips,
-                    "sawn" => Waste.Sawn,
-                    _ => Waste.Loose,
-                },
-                end.Amount("saw-margin"),
-                end.Flag("sawn-first"),
-                stock.AmountOrNull("crown") ?? 0,
-                end.Text("runs") == "waiting",
-                stock.Amount("length"));
+        return new BoardBatch(
+            boards,
+            both,
+            end.Whole("abreast"),
+            end.AmountOrNull("gap"),
+            finished,
+            end.Text("waste") switch
+            {
+                "screwed" => Waste.Screwed,
+                "clamped" => Waste.Clamped,
+                "chips" => Waste.Chips,
+                "sawn" => Waste.Sawn,
+                _ => Waste.Loose,
+            },
+            end.Amount("saw-margin"),
+            end.Flag("sawn-first"),
+            stock.AmountOrNull("crown") ?? 0,
+            end.Text("runs") == "waiting",
+            stock.Amount("length"));
     }
 
-    // Empty when one of them cannot be read.
-    private static ImmutableArray<MeasuredBoards> Measured(Fields fields, MakeReader.Common common, double thickness, TableContext context)
+    private static ImmutableArray<MeasuredBoards> Measured(
+        ImmutableArray<Fields> measured, MakeReader.Common common, double thickness, TableContext context)
     {
-        var boards = ImmutableArray.CreateBuilder<MeasuredBoards>();
-        foreach (TableValue inner in fields.Inners("measured"))
+        var boards = ImmutableArray.CreateBuilder<MeasuredBoards>(measured.Length);
+        foreach (Fields read in measured)
         {
-            var read = Fields.Read(inner, JobKeys.Measured, context, JobKeys.BoardEnd, JobKeys.BoardStock);
-            if (!read.IsSound)
-            {
-                return [];
-            }
-
             MakeReader.CheckWidth(read.Amount("width"), read.Where("width"), common.Board, context);
             boards.Add(new MeasuredBoards(
                 read.Has("name") ? read.Text("name") : "",

@@ -250,4 +250,12 @@ public class BatchTests
         double mass = abreast * Density * 0.0254 * 0.1397 * 240.125 * 0.0254;
         Assert.Equal(mass * 9.80665 * ((120.0625 * 0.0254) - (14 * 0.0254)), tips.Found!.Value.Value, 1e-6);
     }
+
+    [Fact]
+    public void Every_mistake_in_a_batch_is_told_in_one_go()
+    {
+        string job = SetUpJobs.With(SetUpJobs.Board, (End, "end = { allowance = \"1/8\", abreast = 40 }\nends = \"three\"\nmeasured = [ { width = \"wide\" }, { count = 2 } ]"));
+        JobReading reading = JobReader.Read(job, "set-up.toml", _ => "format = 1\nunit = \"mm\"\n");
+        Assert.Equal(4, reading.Findings.Count(f => f.Kind.Severity == Severity.Stop));
+    }
 }
