@@ -39,9 +39,8 @@ internal static class ClampsInWay
 
         foreach (ClampBox clamp in input.Make.Clamps)
         {
-            var box = new Box2(clamp.X, clamp.Y, clamp.X + clamp.Length, clamp.Y + clamp.Width);
             double top = cut.Clamping.Stock.Bottom + clamp.Height;
-            double near = cut.Works.Min(w => Nearest(w, box, top) - w.Path.Bit.Radius);
+            double near = cut.Works.Min(w => Nearest(w, clamp.Box, top) - w.Path.Bit.Radius);
             if (near < Clamping.MetalGap - 1e-6)
             {
                 yield return Finding.Of(InTheWay, clamp.At.OfMake(input.Make.Id), Quantity.Length(Math.Max(0, near)), Quantity.Length(Clamping.MetalGap));
@@ -51,18 +50,18 @@ internal static class ClampsInWay
 
     private static double Nearest(BitWork work, Box2 box, double top)
     {
-        Point2[] corners = [new(box.MinX, box.MinY), new(box.MaxX, box.MinY), new(box.MaxX, box.MaxY), new(box.MinX, box.MaxY)];
+        var outline = Contour.Rectangle(box);
         double least = double.PositiveInfinity;
-        foreach (Segment way in WasteScrews.LowWays(work.Path.Moves, top))
+        foreach (Segment way in work.Path.WaysBelow(top))
         {
             if (box.Contains(way.Start) || box.Contains(way.End))
             {
                 return 0;
             }
 
-            for (int i = 0; i < corners.Length && way.Box.Grown(Math.Min(least, 1e6)).Meets(box); i++)
+            for (int i = 0; i < outline.SegmentCount && way.Box.Grown(Math.Min(least, 1e6)).Meets(box); i++)
             {
-                least = Math.Min(least, SegmentDistance.Between(way, new Segment(corners[i], corners[(i + 1) % corners.Length])).Distance);
+                least = Math.Min(least, SegmentDistance.Between(way, outline[i]).Distance);
             }
         }
 

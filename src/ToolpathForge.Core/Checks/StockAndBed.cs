@@ -126,8 +126,7 @@ internal static class StockAndBed
     private static bool IsOnWaste(CheckInput input, int number, ClampBox clamp)
     {
         PlacedContour piece = input.Pieces.First(p => p.Placed.Number == number);
-        var box = new Box2(clamp.X, clamp.Y, clamp.X + clamp.Length, clamp.Y + clamp.Width);
-        Point2[] points = [box.Center, new(box.MinX, box.MinY), new(box.MaxX, box.MinY), new(box.MaxX, box.MaxY), new(box.MinX, box.MaxY)];
+        IEnumerable<Point2> points = Contour.Rectangle(clamp.Box).Vertices.ToArray().Select(v => v.Point).Prepend(clamp.Box.Center);
         return points.Any(p => piece.Placed.Block.Contains(p) && !piece.Contour.Contains(p));
     }
 

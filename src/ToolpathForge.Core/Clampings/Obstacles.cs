@@ -14,7 +14,7 @@ internal static class Obstacles
     [
         .. make.Clamps.Select((c, i) => new KeepOut(
             FormattableString.Invariant($"clamp {i + 1}"),
-            new Box2(c.X, c.Y, c.X + c.Length, c.Y + c.Width).Grown(Clamping.MetalGap),
+            c.Box.Grown(Clamping.MetalGap),
             bed + c.Height)),
     ];
 

@@ -34,7 +34,7 @@ internal static class TurnedLayout
         ImmutableArray<double> turns = make.Turned == PlateTurn.Half ? [Math.PI, 0] : [Math.PI, 0, Math.PI / 2, -Math.PI / 2];
         Region shape = Region.Of(ArcFit.Fit(plate.Exact, Fit).Contour);
         int most = Math.Min(make.Count, (int)(room.Width * room.Height / shape.Area) + 1);
-        ImmutableArray<NestObstacle> obstacles = [.. keepOuts.Select(k => new NestObstacle(Rectangle(k.Box), clear + Fit))];
+        ImmutableArray<NestObstacle> obstacles = [.. keepOuts.Select(k => new NestObstacle(Region.Of(Contour.Rectangle(k.Box)), clear + Fit))];
         NestResult NestOf(int count) => Nester.Nest(new NestRequest([new NestPart(shape, count)], room, gap + (2 * Fit), turns, obstacles));
         NestResult full = NestOf(most);
         if (full.Panels.IsEmpty || full.Panels[0].Pieces.Length <= inRows)
@@ -49,7 +49,4 @@ internal static class TurnedLayout
         NestResult even = share < each ? NestOf(share) : full;
         return [.. (even.Panels[0].Pieces.Length == share ? even : full).Panels[0].Pieces.Select(p => p.Placement)];
     }
-
-    private static Region Rectangle(Box2 box) => Region.Of(Contour.Polygon(
-        new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), new Point2(box.MaxX, box.MaxY), new Point2(box.MinX, box.MaxY)));
 }

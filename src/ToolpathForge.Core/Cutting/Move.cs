@@ -110,6 +110,22 @@ public sealed record Run(RunKind Kind, string Name, double Depth, double Feed, b
 /// <param name="Runs">What the moves are grouped into.</param>
 public sealed record Toolpath(Bit Bit, double Speed, ImmutableArray<Move> Moves, ImmutableArray<Run> Runs)
 {
+    /// <summary>The ways of the bit's axis that go below a height anywhere, seen from above.</summary>
+    /// <param name="height">In the program's Z, mm.</param>
+    internal IEnumerable<Segment> WaysBelow(double height)
+    {
+        Point3? at = null;
+        foreach (Move move in Moves)
+        {
+            if (at is { } from && Math.Min(from.Z, move.End.Z) < height && from.Flat != move.End.Flat)
+            {
+                yield return new Segment(from.Flat, move.End.Flat, move.Bulge);
+            }
+
+            at = move.End;
+        }
+    }
+
     /// <summary>Length of all moves at a feed, mm.</summary>
     public double CutLength
     {

@@ -18,15 +18,15 @@ internal static class WasteScrews
 
     /// <summary>One or two places, the roomiest first; none where there is no room.</summary>
     /// <param name="placed">The piece where it lies.</param>
-    /// <param name="moves">Everything the bit does there.</param>
+    /// <param name="paths">Everything the bits do there.</param>
     /// <param name="top">Height of the stock's upper face, mm.</param>
     /// <param name="radius">Of the bit, mm.</param>
     /// <param name="step">What places are rounded to, so that they can be marked with a rule, mm.</param>
-    internal static ImmutableArray<Point2> Find(PlacedContour placed, ImmutableArray<Move> moves, double top, double radius, double step)
+    internal static ImmutableArray<Point2> Find(PlacedContour placed, IEnumerable<Toolpath> paths, double top, double radius, double step)
     {
         Box2 block = placed.Placed.Block;
         double clear = radius + Clamping.MetalGap + Head;
-        Segment[] ways = [.. LowWays(moves, top).Where(w => w.Box.Grown(clear + block.Width).Meets(block)).Distinct()];
+        Segment[] ways = [.. paths.SelectMany(p => p.WaysBelow(top)).Where(w => w.Box.Grown(clear + block.Width).Meets(block)).Distinct()];
         var spots = new List<(Point2 At, double Room)>();
         for (int row = (int)Math.Ceiling((block.MinY + EdgeDistance) / step); row * step <= block.MaxY - EdgeDistance; row++)
         {
@@ -69,20 +69,5 @@ internal static class WasteScrews
         }
 
         return room;
-    }
-
-    /// <summary>The ways of the bit's axis that go below a height, seen from above.</summary>
-    internal static IEnumerable<Segment> LowWays(ImmutableArray<Move> moves, double below)
-    {
-        Point3? at = null;
-        foreach (Move move in moves)
-        {
-            if (at is { } from && Math.Min(from.Z, move.End.Z) < below && from.Flat != move.End.Flat)
-            {
-                yield return new Segment(from.Flat, move.End.Flat, move.Bulge);
-            }
-
-            at = move.End;
-        }
     }
 }

@@ -32,7 +32,7 @@ internal static class SheetFurniture
     {
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
         AddSeams(elements, grid, column, row);
-        elements.Add(new Stroke(LineRole.Construction, Rectangle(grid.Window)));
+        elements.Add(new Stroke(LineRole.Construction, Contour.Rectangle(grid.Window)));
         AddBars(elements);
         bool one = grid.Count == 1;
         string sheet = one
@@ -138,7 +138,7 @@ internal static class SheetFurniture
         {
             for (int c = 0; c < grid.Columns; c++)
             {
-                Contour cell = Rectangle(new Box2(left + (c * wide), top - ((r + 1) * high), left + ((c + 1) * wide), top - (r * high)));
+                Contour cell = Contour.Rectangle(new Box2(left + (c * wide), top - ((r + 1) * high), left + ((c + 1) * wide), top - (r * high)));
                 if (c == column && r == row)
                 {
                     elements.Add(new Fill(Tone.Clamp, Outlines.Of(cell)));
@@ -153,7 +153,4 @@ internal static class SheetFurniture
             }
         }
     }
-
-    private static Contour Rectangle(Box2 box) => Contour.Polygon(
-        new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), new Point2(box.MaxX, box.MaxY), new Point2(box.MinX, box.MaxY));
 }

@@ -127,6 +127,11 @@ public sealed class Contour
     /// <param name="points">At least three corners in order.</param>
     public static Contour Polygon(params ReadOnlySpan<Point2> points) => FromPoints(points, true);
 
+    /// <summary>A box's outline, counter-clockwise from its lower left corner.</summary>
+    /// <param name="box">Not empty.</param>
+    public static Contour Rectangle(Box2 box) => Polygon(
+        new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), new Point2(box.MaxX, box.MaxY), new Point2(box.MinX, box.MaxY));
+
     /// <summary>An open contour of straight edges.</summary>
     /// <param name="points">At least two points in order.</param>
     public static Contour Polyline(params ReadOnlySpan<Point2> points) => FromPoints(points, false);

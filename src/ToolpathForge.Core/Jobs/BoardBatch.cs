@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
 
 namespace ToolpathForge.Jobs;
 
@@ -47,7 +48,11 @@ public sealed record MeasuredBoards(string Name, int Count, double Width, double
 /// <param name="Width">Along Y, mm.</param>
 /// <param name="Height">Above the spoilboard, mm.</param>
 /// <param name="At">Where it stands in the job.</param>
-public sealed record ClampBox(double X, double Y, double Length, double Width, double Height, Place At);
+public sealed record ClampBox(double X, double Y, double Length, double Width, double Height, Place At)
+{
+    /// <summary>Its extent on the bed, mm.</summary>
+    public Box2 Box => new(X, Y, X + Length, Y + Width);
+}
 
 /// <summary>All boards of a make, and how they are worked one after the other.</summary>
 /// <param name="Boards">The boards, in the order of their numbers; at least one.</param>

@@ -71,9 +71,7 @@ internal sealed class NestVariant
         }
 
         // Where the offset cannot be vouched for, the box with the gap round it is safe.
-        Box2 box = shape.Box.Grown(gap + Spare);
-        return Region.Of(Contour.Polygon(
-            new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), new Point2(box.MaxX, box.MaxY), new Point2(box.MinX, box.MaxY)));
+        return Region.Of(Contour.Rectangle(shape.Box.Grown(gap + Spare)));
     }
 
     /// <summary>Where the part's own frame goes when the variant's corner is laid at a point.</summary>

@@ -59,11 +59,10 @@ internal static class ClampingPlanner
     private static CutPlan Screwed(CheckInput input, CutPlan cut, List<Finding> findings)
     {
         Clamping clamping = cut.Clamping;
-        ImmutableArray<Move> moves = [.. cut.Works.SelectMany(w => w.Path.Moves)];
         var screws = ImmutableArray.CreateBuilder<Point2>();
         foreach (PlacedContour fit in input.Pieces)
         {
-            ImmutableArray<Point2> found = WasteScrews.Find(fit, moves, clamping.Stock.Top, cut.Works.Max(w => w.Path.Bit.Radius), ShopText.Step(input.Job.Unit));
+            ImmutableArray<Point2> found = WasteScrews.Find(fit, cut.Works.Select(w => w.Path), clamping.Stock.Top, cut.Works.Max(w => w.Path.Bit.Radius), ShopText.Step(input.Job.Unit));
             screws.AddRange(found);
             if (found.IsEmpty && StockAndBed.WasteMass(input) > StockAndBed.LooseMass)
             {

@@ -25,7 +25,7 @@ internal static class ProofTarget
         {
             Pieces = [.. clamping.Pieces.Select(p => PieceOf(p, cut))],
             Stock = [.. clamping.Pieces.Select(p => p.Block).Distinct().Select(b => TargetStock.Box(b.MinX, b.MinY, b.MaxX, b.MaxY, clamping.Stock.Bottom, clamping.Stock.Top))],
-            KeepOuts = [.. clamping.KeepOuts.Select(k => new TargetKeepOut(k.Name, Corners(k.Box), k.Top))],
+            KeepOuts = [.. clamping.KeepOuts.Select(k => new TargetKeepOut(k.Name, [.. Contour.Rectangle(k.Box).Vertices.ToArray().Select(v => Point(v.Point))], k.Top))],
             Floor = deepest,
 
             // Heights are rounded when they are written; the proof allows one increment.
@@ -55,8 +55,6 @@ internal static class ProofTarget
             Axes = job.Axes == AxisErrors.None ? null : new TargetAxes(job.Axes.ScaleX, job.Axes.ScaleY, job.Axes.Skew),
         };
     }
-
-    private static ImmutableArray<PlanePoint> Corners(Box2 box) => [new(box.MinX, box.MinY), new(box.MaxX, box.MinY), new(box.MaxX, box.MaxY), new(box.MinX, box.MaxY)];
 
     private static TargetTool ToolOf(BitWork work, int number)
     {

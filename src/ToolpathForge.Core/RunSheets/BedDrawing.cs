@@ -24,7 +24,7 @@ public static class BedDrawing
         Box2 stock = clamping.Stock.Box;
         bool plate = clamping.Make is PatternMake;
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
-        ImmutableArray<Contour> blanks = [.. clamping.Pieces.Select(p => p.Block).Distinct().Select(Rectangle)];
+        ImmutableArray<Contour> blanks = [.. clamping.Pieces.Select(p => p.Block).Distinct().Select(Contour.Rectangle)];
         elements.AddRange(blanks.Select(b => new Fill(Tone.Waste, Outlines.Of(b))));
         foreach (Placed placed in clamping.Pieces)
         {
@@ -77,7 +77,7 @@ public static class BedDrawing
     private static void AddFence(ImmutableArray<DrawingElement>.Builder elements, Box2 stock)
     {
         const double Deep = 20;
-        Contour fence = Rectangle(new Box2(stock.MinX, 0, stock.MaxX + 30, Deep));
+        Contour fence = Contour.Rectangle(new Box2(stock.MinX, 0, stock.MaxX + 30, Deep));
         elements.Add(new Fill(Tone.Clamp, Outlines.Of(fence)));
         elements.Add(new Stroke(LineRole.Clamp, fence));
         elements.Add(new Text("fence: sacrificial, no metal near the end", new Point2(stock.MinX + 8, Deep * 0.35), TextAlign.Start, 2.4));
@@ -172,7 +172,4 @@ public static class BedDrawing
             at = move.End.Flat;
         }
     }
-
-    private static Contour Rectangle(Box2 box) => Contour.Polygon(
-        new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), new Point2(box.MaxX, box.MaxY), new Point2(box.MinX, box.MaxY));
 }

@@ -41,13 +41,11 @@ internal static class BoardFixtures
         for (int i = 0; i < make.Clamps.Length; i++)
         {
             ClampBox clamp = make.Clamps[i];
-            Contour box = Contour.Polygon(
-                new Point2(clamp.X, clamp.Y), new Point2(clamp.X + clamp.Length, clamp.Y),
-                new Point2(clamp.X + clamp.Length, clamp.Y + clamp.Width), new Point2(clamp.X, clamp.Y + clamp.Width));
+            var box = Contour.Rectangle(clamp.Box);
             elements.Add(new Fill(Tone.Clamp, Outlines.Of(box)));
             elements.Add(new Stroke(LineRole.Clamp, box));
             elements.Add(new Text(
-                string.Create(CultureInfo.InvariantCulture, $"clamp {i + 1}"), new Point2(clamp.X + (clamp.Length / 2), clamp.Y + (clamp.Width / 2)), TextAlign.Middle, 2.2));
+                string.Create(CultureInfo.InvariantCulture, $"clamp {i + 1}"), clamp.Box.Center, TextAlign.Middle, 2.2));
         }
     }
 
@@ -58,8 +56,7 @@ internal static class BoardFixtures
         const double Long = 30;
         Box2 block = placed.Block;
         double top = block.MinY + 8 + Long;
-        elements.Add(new Stroke(LineRole.Axis, Contour.Polygon(
-            new Point2(block.MaxX, top - Long), new Point2(block.MaxX + Thick, top - Long), new Point2(block.MaxX + Thick, top), new Point2(block.MaxX, top))));
+        elements.Add(new Stroke(LineRole.Axis, Contour.Rectangle(new Box2(block.MaxX, top - Long, block.MaxX + Thick, top))));
         if (placed.Number == 1)
         {
             elements.Add(new Text("stop: swings away", new Point2(block.MaxX + Thick + 4, top - (Long / 2)), TextAlign.Start, 2.2));

@@ -32,7 +32,7 @@ public class BatchTests
         [.. SetUpJobs.Plan(SetUpJobs.With(SetUpJobs.Board, s_scoop, (End, $"end = {{ allowance = \"1/8\", {end} }}\n{make}"))).Findings.Where(f => f.Kind.Severity == Severity.Stop).Select(f => f.Kind.Code)];
 
     private static IEnumerable<Segment> Low(PlannedProgram program) =>
-        program.Cut.Works.SelectMany(w => WasteScrews.LowWays(w.Path.Moves, program.Cut.Clamping.Stock.Top));
+        program.Cut.Works.SelectMany(w => w.Path.WaysBelow(program.Cut.Clamping.Stock.Top));
 
     [Fact]
     public void The_boathouse_boards_make_48_proven_ends_and_their_patterns()
@@ -162,7 +162,7 @@ public class BatchTests
         Clamping clamping = program.Cut.Clamping;
         Contour piece = PlacedContour.Fit(clamping.Pieces[0], 0.01).Contour;
         double deepest = program.Cut.Path.Moves.Min(m => m.End.Z);
-        Segment[] ways = [.. WasteScrews.LowWays(program.Cut.Path.Moves, deepest + 0.001)];
+        Segment[] ways = [.. program.Cut.Path.WaysBelow(deepest + 0.001)];
         Box2 box = clamping.Stock.Box;
         int points = 0;
         for (double x = box.MinX + 0.5; x < box.MaxX; x += 1)
