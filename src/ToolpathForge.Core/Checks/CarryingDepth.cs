@@ -32,7 +32,7 @@ internal static class CarryingDepth
         "No more than {found} are left where the overhang begins; IRC R802.7.1.1 asks for {allowed} or more on a cantilever.",
         "Take a wider board or a shallower profile; local code and a licensed designer decide.");
 
-    internal static IEnumerable<Finding> Find(Make make, Profile profile)
+    internal static IEnumerable<Finding> Find(ProfileMake make, Profile profile)
     {
         if (make.BearsAt is not { } at)
         {

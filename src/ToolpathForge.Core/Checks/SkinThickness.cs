@@ -41,26 +41,26 @@ internal static class SkinThickness
     internal static IEnumerable<Finding> Find(CheckInput input)
     {
         // What is left for the hand is sawn, and need not be thin.
-        bool byHand = input.Make.Hand?.Machined is not null;
+        bool byHand = input.Make is ProfileMake { Hand.Machined: not null };
         double skin = input.Settings.Skin > 0 && !byHand ? input.Settings.Skin : input.Make.Cut.Skin ?? 0;
         if (skin <= 0)
         {
             yield break;
         }
 
-        if (input.Make is not PatternMake pattern)
+        if (input.Make.Sheet is not { } sheet)
         {
             yield return Finding.Of(OnBoard, input.At("cut.skin"), Quantity.Length(skin), Quantity.Length(0));
             yield break;
         }
 
-        double most = Math.Min(Knife, pattern.Thickness * MostShare);
+        double most = Math.Min(Knife, input.Make.Thickness * MostShare);
         if (skin > most)
         {
             yield return Finding.Of(TooThick, input.At("cut.skin"), Quantity.Length(skin), Quantity.Length(most));
         }
 
-        if (pattern.Flatness is not { } flatness)
+        if (sheet.Flatness is not { } flatness)
         {
             yield return Finding.Of(FlatnessUnknown, input.At("cut.skin"), Quantity.Length(skin), Quantity.Length(0));
         }

@@ -65,17 +65,17 @@ internal static class StockAndBed
 
     internal static IEnumerable<Finding> Find(CheckInput input)
     {
-        if (input.Make is PatternMake pattern
-            && (pattern.Thickness < pattern.Panel.Thinnest - 1e-9 || pattern.Thickness > pattern.Panel.Thickest + 1e-9))
+        if (input.Make.Sheet is { Panel: var panel }
+            && (input.Make.Thickness < panel.Thinnest - 1e-9 || input.Make.Thickness > panel.Thickest + 1e-9))
         {
             yield return Finding.Of(
                 ThicknessUnusual,
                 input.At("stock.thickness"),
-                Quantity.Length(pattern.Thickness),
-                Quantity.Length(pattern.Panel.Nominal),
-                Arg.Of("panel", pattern.Panel.Name),
-                Arg.Of("thinnest", Quantity.Length(pattern.Panel.Thinnest)),
-                Arg.Of("thickest", Quantity.Length(pattern.Panel.Thickest)));
+                Quantity.Length(input.Make.Thickness),
+                Quantity.Length(panel.Nominal),
+                Arg.Of("panel", panel.Name),
+                Arg.Of("thinnest", Quantity.Length(panel.Thinnest)),
+                Arg.Of("thickest", Quantity.Length(panel.Thickest)));
         }
 
         double left = input.Job.Spoilboard - input.Settings.Overcut;

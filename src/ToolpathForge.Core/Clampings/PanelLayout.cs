@@ -19,7 +19,7 @@ internal static class PanelLayout
     private const double Bridge = 6;
 
     /// <summary>As many plates a blank as the machine's travel takes; the program is repeated for the rest.</summary>
-    internal static Clamping Lay(Job job, PatternMake make, Piece plate, double track)
+    internal static Clamping Lay(Job job, Make make, Piece plate, double track)
     {
         // Half a turn brings the end to the right and the profile edge towards you without mirroring.
         var turn = new Placement(Math.PI, default, false);
@@ -72,7 +72,7 @@ internal static class PanelLayout
     }
 
     private static Clamping Nested(
-        Job job, PatternMake make, Piece plate, ImmutableArray<Placement> places, double margin, (double Bottom, double Top) heights, ImmutableArray<KeepOut> keepOuts)
+        Job job, Make make, Piece plate, ImmutableArray<Placement> places, double margin, (double Bottom, double Top) heights, ImmutableArray<KeepOut> keepOuts)
     {
         Outline[] outlines = [.. places.Select(p => plate.Exact.Placed(p))];
         Box2 all = outlines.Aggregate(Box2.Empty, (box, outline) => box.Union(Bounds(outline)));

@@ -22,16 +22,16 @@ internal static class TurnedLayout
     /// <param name="inRows">How many a blank holds in rows.</param>
     /// <param name="keepOuts">What the bit must not touch.</param>
     internal static ImmutableArray<Placement>? Lay(
-        Job job, PatternMake make, Piece plate, double margin, double gap, double clear, int inRows, ImmutableArray<KeepOut> keepOuts)
+        Job job, Make make, Piece plate, double margin, double gap, double clear, int inRows, ImmutableArray<KeepOut> keepOuts)
     {
         var room = new Box2(margin, margin, job.Machine.TravelX - margin, job.Machine.TravelY - margin);
-        if (make.Turned == PlateTurn.None || make.Count == 1 || room.IsEmpty)
+        if (make.Sheet!.Turned == PlateTurn.None || make.Count == 1 || room.IsEmpty)
         {
             return null;
         }
 
         // Half a turn is how a right-hand pattern lies.
-        ImmutableArray<double> turns = make.Turned == PlateTurn.Half ? [Math.PI, 0] : [Math.PI, 0, Math.PI / 2, -Math.PI / 2];
+        ImmutableArray<double> turns = make.Sheet!.Turned == PlateTurn.Half ? [Math.PI, 0] : [Math.PI, 0, Math.PI / 2, -Math.PI / 2];
         Region shape = Region.Of(ArcFit.Fit(plate.Exact, Fit).Contour);
         int most = Math.Min(make.Count, (int)(room.Width * room.Height / shape.Area) + 1);
         ImmutableArray<NestObstacle> obstacles = [.. keepOuts.Select(k => new NestObstacle(Region.Of(Contour.Rectangle(k.Box)), clear + Fit))];

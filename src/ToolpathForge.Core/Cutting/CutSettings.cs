@@ -94,7 +94,7 @@ public sealed record CutSettings(
     /// <param name="skin">Thickness that is left under the cut instead of tabs, mm; 0 for none.</param>
     public static CutSettings For(Make make, Machine machine, double perimeter, double skin = 0)
     {
-        bool plate = make is PatternMake;
+        bool plate = make.Sheet is not null;
         CutSettings s = Through(make, make.Bit, make.Cut, machine, skin);
         int tabs = TabsFor(make, s, perimeter);
         return s with { TabCount = plate && skin == 0 ? tabs : 0 };
@@ -132,7 +132,7 @@ public sealed record CutSettings(
     private static CutSettings Through(Make make, Bit bit, CutChoices said, Machine machine, double skin)
     {
         // Common practice: 0.3 mm clears a panel's own unevenness, a board's is larger.
-        double overcut = skin > 0 ? -skin : said.Overcut ?? (make is PatternMake ? 0.3 : 0.4);
+        double overcut = skin > 0 ? -skin : said.Overcut ?? (make.Sheet is not null ? 0.3 : 0.4);
         double passLimit = said.PassDepth ?? Feeds.UsualPass(bit, make.Material, machine);
         double total = make.Thickness + overcut;
         ImmutableArray<double> steps = Steepened(EvenSteps(total, passLimit), total, bit);

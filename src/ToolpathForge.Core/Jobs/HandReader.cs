@@ -16,12 +16,12 @@ internal static class HandReader
         "Lower machined, or leave the hand table out.");
 
     /// <summary>The makes of one table with where they bear and their hand work, if it has any; none when a finding says what is wrong with it.</summary>
-    internal static ImmutableArray<Make> Add(ImmutableArray<Make> makes, TableValue table, Catalogues catalogues, TableContext context) =>
+    internal static ImmutableArray<ProfileMake> Add(ImmutableArray<ProfileMake> makes, TableValue table, Catalogues catalogues, TableContext context) =>
         !makes.IsEmpty && Add(makes[0], table, catalogues, context) is { } first
             ? [first, .. makes.Skip(1).Select(m => m with { BearsAt = first.BearsAt, Hand = first.Hand is { } hand && m is BoardEndMake ? hand with { Board = m.Thickness } : first.Hand })]
             : [];
 
-    private static Make? Add(Make make, TableValue table, Catalogues catalogues, TableContext context)
+    private static ProfileMake? Add(ProfileMake make, TableValue table, Catalogues catalogues, TableContext context)
     {
         // The key itself was read with the table, and is sound, or there would be no make.
         if (table.Find(JobKeys.BearsAt.Name) is { } bears && FieldReader.Read(bears, JobKeys.BearsAt, context) is { } at)

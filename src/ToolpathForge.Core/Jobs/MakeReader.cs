@@ -28,16 +28,16 @@ internal static partial class MakeReader
             bool idSound = id is null || IdIsSound(id, table.Find("id")!.Value.At, lines, inMake);
             ImmutableArray<Make> read = (table.Find("kind")?.Value as TextValue)?.Text switch
             {
-                "pattern" => ReadPattern(table, catalogues, inMake) is { } pattern ? [pattern] : [],
-                "board-end" => [.. BoardReader.Read(table, catalogues, machine, inMake)],
+                "pattern" => WithHand(ReadPattern(table, catalogues, inMake) is { } pattern ? [pattern] : []),
+                "board-end" => WithHand([.. BoardReader.Read(table, catalogues, machine, inMake)]),
                 _ => ReadUnknown(table, inMake),
             };
-            read = HandReader.Add(read, table, catalogues, inMake);
+            ImmutableArray<Make> WithHand(ImmutableArray<ProfileMake> makes) => [.. HandReader.Add(makes, table, catalogues, inMake)];
             foreach (Make make in idSound ? read : [])
             {
                 if (make.Id == id || IdIsSound(make.Id, table.Find("id")!.Value.At, lines, inMake))
                 {
-                    makes.Add(make with { Family = family ?? make.Family });
+                    makes.Add(make is ProfileMake of ? of with { Family = family ?? of.Family } : make);
                 }
             }
 
@@ -108,7 +108,6 @@ internal static partial class MakeReader
             fields.Whole("count"),
             c.Board,
             c.DesignWidth,
-            panel,
             catalogues.Materials.Find(panel.Material)!,
             stock.Amount("thickness"),
             c.Shape,
@@ -119,12 +118,15 @@ internal static partial class MakeReader
             plate.Amount("reach"),
             c.At)
         {
-            Flatness = stock.AmountOrNull("flatness"),
-            Turned = plate.Text("turned") switch
+            Sheet = new PanelSheet(panel)
             {
-                "half" => PlateTurn.Half,
-                "quarter" => PlateTurn.Quarter,
-                _ => PlateTurn.None,
+                Flatness = stock.AmountOrNull("flatness"),
+                Turned = plate.Text("turned") switch
+                {
+                    "half" => PlateTurn.Half,
+                    "quarter" => PlateTurn.Quarter,
+                    _ => PlateTurn.None,
+                },
             },
             Openings = c.Openings,
             Marks = c.Marks,

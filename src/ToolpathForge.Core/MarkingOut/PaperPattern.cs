@@ -33,7 +33,7 @@ public static class PaperPattern
     /// <param name="layout">How its profile is marked.</param>
     /// <param name="unit">The unit of the figures.</param>
     /// <param name="scale">The scale it is laid out for, mm of paper for a mm of the board.</param>
-    public static Drawing Of(Piece piece, HandLayout layout, LengthUnit unit, double scale = 1)
+    public static Drawing Of(ProfilePiece piece, HandLayout layout, LengthUnit unit, double scale = 1)
     {
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(layout);

@@ -11,7 +11,7 @@ internal static class BoardEnd
     /// <summary>Builds the piece from a profile.</summary>
     /// <param name="make">Its sizes.</param>
     /// <param name="profile">The profile for the board's design width.</param>
-    internal static Piece From(BoardEndMake make, Profile profile)
+    internal static ProfilePiece From(BoardEndMake make, Profile profile)
     {
         double back = Math.Max(make.OnBed, profile.Start.X + 1);
         var far = new Point2(back, 0);
@@ -23,7 +23,7 @@ internal static class BoardEnd
             new LineCurve(far, near),
             new LineCurve(near, profile.Start),
         ];
-        return new Piece(
+        return new ProfilePiece(
             make,
             profile,
             new Outline(curves, true),

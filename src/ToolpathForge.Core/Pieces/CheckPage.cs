@@ -27,7 +27,7 @@ public static class CheckPage
     /// <param name="pieces">At least one, in the order they are to be listed.</param>
     /// <param name="unit">The unit of the figures.</param>
     /// <param name="paper">The paper, upright.</param>
-    public static ImmutableArray<PrintPage> Of(string job, IReadOnlyList<Piece> pieces, LengthUnit unit, PrintPaper paper)
+    public static ImmutableArray<PrintPage> Of(string job, IReadOnlyList<ProfilePiece> pieces, LengthUnit unit, PrintPaper paper)
     {
         ArgumentNullException.ThrowIfNull(pieces);
         ArgumentNullException.ThrowIfNull(paper);
@@ -38,7 +38,7 @@ public static class CheckPage
 
     /// <summary>What a piece measures, in the order of the page's columns: along, across, run, depth, curve from start to nose; mm.</summary>
     /// <param name="piece">The piece.</param>
-    internal static ImmutableArray<double> Sizes(Piece piece)
+    internal static ImmutableArray<double> Sizes(ProfilePiece piece)
     {
         Profile p = piece.Profile;
         var chord = new Point2(p.Run, p.Depth);
@@ -51,7 +51,7 @@ public static class CheckPage
         return [CurveExtent.Box(p.Exact).Width, p.Width, p.Run, p.Depth, chord.Length];
     }
 
-    private static PrintPage Page(string job, Piece[] pieces, LengthUnit unit, TileGrid grid, int number, int pages)
+    private static PrintPage Page(string job, ProfilePiece[] pieces, LengthUnit unit, TileGrid grid, int number, int pages)
     {
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
         Box2 window = grid.Window;
@@ -74,7 +74,7 @@ public static class CheckPage
         }
 
         Rule(y - 2.4, LineRole.Edge);
-        foreach (Piece piece in pieces)
+        foreach (ProfilePiece piece in pieces)
         {
             y -= RowHeight;
             string[] cells =

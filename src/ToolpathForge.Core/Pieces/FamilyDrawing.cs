@@ -34,16 +34,16 @@ public static class FamilyDrawing
     /// <param name="unit">The unit of the dimensions.</param>
     /// <param name="scale">The scale that it is laid out for, mm of paper for a mm of the boards: the room between the ends holds their dimensions.</param>
     /// <param name="inRow">How many stand side by side before a new row begins below; none for all.</param>
-    public static Drawing Of(string family, IReadOnlyList<Piece> pieces, LengthUnit unit, double scale = Scale, int? inRow = null)
+    public static Drawing Of(string family, IReadOnlyList<ProfilePiece> pieces, LengthUnit unit, double scale = Scale, int? inRow = null)
     {
         ArgumentNullException.ThrowIfNull(pieces);
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
         double top = 0;
         double lowest = 0;
-        foreach (Piece[] row in pieces.Chunk(inRow ?? pieces.Count))
+        foreach (ProfilePiece[] row in pieces.Chunk(inRow ?? pieces.Count))
         {
             double left = 0;
-            foreach (Piece piece in row)
+            foreach (ProfilePiece piece in row)
             {
                 Profile p = piece.Profile;
                 double length = p.Start.X + (p.Width * Beyond);
@@ -64,7 +64,7 @@ public static class FamilyDrawing
             elements.ToImmutable());
     }
 
-    private static void AddEnd(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Point2 tip, double length, LengthUnit unit, double scale)
+    private static void AddEnd(ImmutableArray<DrawingElement>.Builder elements, ProfilePiece piece, Point2 tip, double length, LengthUnit unit, double scale)
     {
         Profile p = piece.Profile;
         string Say(double mm) => ShopText.Size(mm, unit);
@@ -91,6 +91,6 @@ public static class FamilyDrawing
         elements.Add(new Text($"{piece.Make.Board.Id}, end {angle}, {ratio} : 1", new Point2(tip.X - length, tip.Y + (4 / scale)), TextAlign.Start, 2.5));
     }
 
-    private static string Sizes(Piece piece, LengthUnit unit) =>
+    private static string Sizes(ProfilePiece piece, LengthUnit unit) =>
         $"{piece.Make.Board.Id} {ShopText.Size(piece.Profile.Run, unit)} by {ShopText.Size(piece.Profile.Depth, unit)}";
 }

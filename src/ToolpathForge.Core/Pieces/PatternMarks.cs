@@ -37,7 +37,7 @@ internal static class PatternMarks
     private static readonly Placement s_laid = new(Math.PI, default, false);
 
     /// <summary>The plate with its marks; without, and with a finding, when they do not fit.</summary>
-    internal static Piece Add(Job job, Piece plate, ICollection<Finding> findings)
+    internal static ProfilePiece Add(Job job, ProfilePiece plate, ICollection<Finding> findings)
     {
         if (plate.Make.Marks is not { } marks)
         {
@@ -73,7 +73,7 @@ internal static class PatternMarks
         return plate with { Marks = [.. made.Select(m => m with { Strokes = [.. m.Strokes.Select(s => s.Placed(back))] })] };
     }
 
-    private static ImmutableArray<string> Lines(Job job, Piece plate, Marking marks)
+    private static ImmutableArray<string> Lines(Job job, ProfilePiece plate, Marking marks)
     {
         if (!marks.Labels)
         {
@@ -96,7 +96,7 @@ internal static class PatternMarks
     }
 
     // The line of the guide block, the way to feed beside the working edge, and the grain of the board.
-    private static IEnumerable<EngravedMark> Lines(Piece plate, MarkPlacing placer, double height)
+    private static IEnumerable<EngravedMark> Lines(ProfilePiece plate, MarkPlacing placer, double height)
     {
         foreach (GuideLine guide in plate.Guides)
         {

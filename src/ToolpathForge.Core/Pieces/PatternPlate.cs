@@ -15,7 +15,7 @@ internal static class PatternPlate
     /// <summary>Builds the plate round a profile.</summary>
     /// <param name="make">Its sizes.</param>
     /// <param name="profile">The profile for the board's design width.</param>
-    internal static Piece From(PatternMake make, Profile profile)
+    internal static ProfilePiece From(PatternMake make, Profile profile)
     {
         double width = profile.Width;
         Point2 start = profile.Start;
@@ -64,6 +64,6 @@ internal static class PatternPlate
             new(profile.End, new Point2(back, 0), "guide-block line"),
             .. entersAlongTheBoard ? (ReadOnlySpan<GuideLine>)[] : [new(start, new Point2(back, width), "lower edge of the board")],
         ];
-        return new Piece(make, profile, new Outline(curves.ToImmutable(), true), roles.ToImmutable(), make.Thickness, guides);
+        return new ProfilePiece(make, profile, new Outline(curves.ToImmutable(), true), roles.ToImmutable(), make.Thickness, guides);
     }
 }

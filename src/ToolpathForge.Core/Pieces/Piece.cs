@@ -20,15 +20,15 @@ public sealed record EngravedMark(string Name, ImmutableArray<Contour> Strokes);
 /// A thing to cut, in the piece frame: X along the board from its tip inwards, Y from the reference edge, Z up from the upper face.
 /// Its outline is closed and has the material on its left. What is cut is every edge whose role is not <see cref="EdgeRole.Existing"/>.
 /// </summary>
-/// <param name="Make">The make it comes from.</param>
-/// <param name="Profile">The profile it carries.</param>
 /// <param name="Exact">The closed outline as exact curves.</param>
 /// <param name="Roles">One role a curve of the outline.</param>
 /// <param name="Thickness">mm.</param>
 /// <param name="Guides">Lines to draw on it.</param>
-public sealed record Piece(
-    Make Make, Profile Profile, Outline Exact, ImmutableArray<EdgeRole> Roles, double Thickness, ImmutableArray<GuideLine> Guides)
+public abstract record Piece(Outline Exact, ImmutableArray<EdgeRole> Roles, double Thickness, ImmutableArray<GuideLine> Guides)
 {
+    /// <summary>The make it comes from.</summary>
+    public abstract Make Make { get; }
+
     /// <summary>Holes and slots through it.</summary>
     public ImmutableArray<Opening> Openings => Make.Openings;
 
@@ -37,4 +37,30 @@ public sealed record Piece(
 
     /// <summary>Whether every edge is cut, so that the piece comes free.</summary>
     public bool IsCutAllRound => !Roles.Contains(EdgeRole.Existing);
+}
+
+/// <summary>A piece that carries the profile of a board's end: the end itself, or a pattern of it.</summary>
+/// <param name="Make">The make it comes from.</param>
+/// <param name="Profile">The profile it carries.</param>
+/// <param name="Exact">See <see cref="Piece"/>.</param>
+/// <param name="Roles">See <see cref="Piece"/>.</param>
+/// <param name="Thickness">mm.</param>
+/// <param name="Guides">See <see cref="Piece"/>.</param>
+public sealed record ProfilePiece(
+    ProfileMake Make, Profile Profile, Outline Exact, ImmutableArray<EdgeRole> Roles, double Thickness, ImmutableArray<GuideLine> Guides)
+    : Piece(Exact, Roles, Thickness, Guides)
+{
+    /// <inheritdoc/>
+    public override ProfileMake Make { get; } = Make;
+}
+
+/// <summary>A piece that is just its outline, cut all round.</summary>
+/// <param name="Make">The make it comes from.</param>
+/// <param name="Exact">See <see cref="Piece"/>.</param>
+/// <param name="Thickness">mm.</param>
+public sealed record PlainPiece(Make Make, Outline Exact, double Thickness)
+    : Piece(Exact, [.. Enumerable.Repeat(EdgeRole.Free, Exact.Curves.Length)], Thickness, [])
+{
+    /// <inheritdoc/>
+    public override Make Make { get; } = Make;
 }

@@ -19,7 +19,31 @@ public static class PieceDrawing
     /// <summary>Draws a piece.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="unit">The unit of its dimensions.</param>
-    public static Drawing Of(Piece piece, LengthUnit unit)
+    public static Drawing Of(Piece piece, LengthUnit unit) => piece switch
+    {
+        ProfilePiece profile => OfProfile(profile, unit),
+        _ => OfPlain(piece, unit),
+    };
+
+    // Just an outline, dimensioned over all.
+    private static Drawing OfPlain(Piece piece, LengthUnit unit)
+    {
+        string Say(double mm) => ShopText.Size(mm, unit);
+        Outline outline = piece.Exact.Placed(s_laid);
+        Box2 box = CurveExtent.Box(outline);
+        return new Drawing(
+            piece.Make.Id,
+            $"Seen from above as it lies on the machine. {Say(box.Width)} by {Say(box.Height)}.",
+            [
+                new Fill(piece.Make.Sheet is null ? Tone.Wood : Tone.Panel, outline),
+                new ExactStroke(LineRole.FinishedEdge, outline),
+                .. piece.Openings.Select(o => new ExactStroke(LineRole.FinishedEdge, OpeningOutline.Exact(o, s_laid))),
+                new LinearDimension(new Point2(box.MinX, box.MinY), new Point2(box.MaxX, box.MinY), MeasuredAlong.Horizontal, Say(box.Width), -DrawingStyle.FirstRow, box.MinY),
+                new LinearDimension(new Point2(box.MinX, box.MinY), new Point2(box.MinX, box.MaxY), MeasuredAlong.Vertical, Say(box.Height), DrawingStyle.FirstRow, box.MinX),
+            ]);
+    }
+
+    private static Drawing OfProfile(ProfilePiece piece, LengthUnit unit)
     {
         string Say(double mm) => ShopText.Size(mm, unit);
         Outline outline = piece.Exact.Placed(s_laid);
@@ -46,7 +70,7 @@ public static class PieceDrawing
             elements.ToImmutable());
     }
 
-    private static void AddBoard(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Box2 box)
+    private static void AddBoard(ImmutableArray<DrawingElement>.Builder elements, ProfilePiece piece, Box2 box)
     {
         // The board under the plate: its two long edges, and its raw end beyond the tip.
         double width = piece.Profile.Width;
@@ -58,7 +82,7 @@ public static class PieceDrawing
         }
     }
 
-    private static void AddOutline(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Outline outline)
+    private static void AddOutline(ImmutableArray<DrawingElement>.Builder elements, ProfilePiece piece, Outline outline)
     {
         for (int i = 0; i < outline.Curves.Length; i++)
         {
@@ -87,7 +111,7 @@ public static class PieceDrawing
         }
     }
 
-    private static void AddDimensions(ImmutableArray<DrawingElement>.Builder elements, Piece piece, Box2 box, Func<double, string> say)
+    private static void AddDimensions(ImmutableArray<DrawingElement>.Builder elements, ProfilePiece piece, Box2 box, Func<double, string> say)
     {
         Profile p = piece.Profile;
         Point2 start = s_laid.Apply(p.Start);

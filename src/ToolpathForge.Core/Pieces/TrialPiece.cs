@@ -6,7 +6,6 @@ using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
 using ToolpathForge.Lettering;
 using ToolpathForge.Measures;
-using ToolpathForge.Shapes;
 
 namespace ToolpathForge.Pieces;
 
@@ -36,32 +35,30 @@ public static class TrialPiece
     /// <param name="like">The make whose bit is to be looked at.</param>
     /// <param name="bit">The bit as its row says, before any trial.</param>
     /// <param name="unit">The unit of the shop.</param>
-    internal static Piece For(Make like, Bit bit, LengthUnit unit)
+    internal static PlainPiece For(Make like, Bit bit, LengthUnit unit)
     {
         double side = Side(unit);
         var at = new Places(like.At.Table, ImmutableDictionary<string, Place>.Empty);
-        Panel panel = like is PatternMake { Panel: var p }
-            ? p
+        Panel panel = like.Sheet is { } sheet
+            ? sheet.Panel
             : new Panel(like.Material.Id, like.Material.Name, like.Material.Id, like.Thickness, 0, double.PositiveInfinity, like.Material.Source);
-        var make = new PatternMake(
-            Id, 1, like.Board, side, panel, like.Material, like.Hand?.Machined ?? like.Thickness, new ShapeSpec(like.Shape.Shape, ImmutableDictionary<string, Answer>.Empty, like.At.Table), bit,
+        var make = new TrialMake(
+            Id, side, like.Material, like is ProfileMake { Hand.Machined: { } machined } ? machined : like.Thickness, bit,
             new CutChoices(like.Cut.Speed, like.Cut.Feed, like.Cut.Plunge, like.Cut.PassDepth, like.Cut.Allowance, like.Cut.Overcut, like.Cut.Direction, 4, null, null)
             {
                 // A slope takes more room than a square of this size has in thick stock.
                 TabForm = bit.CanPlunge ? TabForm.Square : TabForm.Ramped,
             },
-            0, 0, 0, at)
+            at)
         {
-            IsTrial = true,
+            Sheet = new PanelSheet(panel),
             Openings =
             [
                 new Opening("slot", Turned(new Point2(side * SlotFrom, side * SlotHeight), side), Turned(new Point2(side * (1 - SlotFrom), side * SlotHeight), side), bit.Diameter, bit, at),
                 new Opening("hole", Turned(new Point2(side / 2, side * HoleHeight), side), Turned(new Point2(side / 2, side * HoleHeight), side), Hole(unit), bit, at),
             ],
         };
-        ImmutableArray<Curve> curves = Outline(side).Curves;
-        ImmutableArray<EdgeRole> roles = [EdgeRole.Free, EdgeRole.Free, EdgeRole.Free, EdgeRole.Free];
-        return new Piece(make, new Profile(new Outline(curves, false), roles, side, side, side, 0, "square"), new Outline(curves, true), roles, make.Thickness, []);
+        return new PlainPiece(make, new Outline(Outline(side).Curves, true), make.Thickness);
     }
 
     /// <summary>The piece as it lies on the machine, each reading named as the job's key for it.</summary>

@@ -82,7 +82,7 @@ internal static class ClampingPlanner
 
     private static Clamping Lay(Job job, Piece piece, CutSettings settings) => piece.Make switch
     {
-        PatternMake pattern => PanelLayout.Lay(job, pattern, piece, settings.TrackRoom(pattern.Bit)),
+        { Sheet: not null } make => PanelLayout.Lay(job, make, piece, settings.TrackRoom(make.Bit)),
         BoardEndMake end => BoardLayout.Lay(job, end, piece, settings.TrackRoom(end.Bit)),
         _ => throw new InvalidOperationException($"Nothing lays a {piece.Make.GetType().Name} on the bed."),
     };

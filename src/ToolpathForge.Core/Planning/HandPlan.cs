@@ -29,7 +29,7 @@ public sealed record HandPlan(
     /// <summary>The hand work of a piece; null for none, and where no depth serves (which has been told).</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="unit">The unit of the section.</param>
-    public static HandPlan? Of(Piece piece, LengthUnit unit)
+    public static HandPlan? Of(ProfilePiece piece, LengthUnit unit)
     {
         ArgumentNullException.ThrowIfNull(piece);
         return piece.Make.Hand is { } work && JobHand.Of(piece.Make, piece.Profile) is { } answer && HandDrawing.Of(answer, unit) is { } drawn

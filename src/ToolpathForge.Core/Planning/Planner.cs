@@ -107,6 +107,17 @@ public static class Planner
 
     internal static Piece? PieceOf(Job job, Make make, List<Finding> findings)
     {
+        switch (make)
+        {
+            case ProfileMake profiled:
+                return PieceOf(job, profiled, findings);
+            default:
+                throw new InvalidOperationException($"No piece is built from a {make.GetType().Name}.");
+        }
+    }
+
+    private static ProfilePiece? PieceOf(Job job, ProfileMake make, List<Finding> findings)
+    {
         var raised = new List<Finding>();
         Profile? profile = make.Shape.Shape.Scale(make.Shape, make.DesignWidth, raised);
         findings.AddRange(raised.Select(f => f with { Place = f.Place.OfMake(make.Id) }));

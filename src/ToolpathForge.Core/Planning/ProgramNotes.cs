@@ -15,13 +15,15 @@ internal static class ProgramNotes
         Clamping clamping = cut.Clamping;
         Make make = clamping.Make;
         string Size(double mm) => ShopText.Size(mm, job.Unit);
-        string what = make is PatternMake { IsTrial: true } ? "trial piece: a square with a slot and a hole, to be measured"
-            : make is PatternMake
-            ? FormattableString.Invariant($"{clamping.Pieces.Length} pattern(s) for {make.Board.Name}")
-            : clamping.Pieces.Length == 1
-                ? $"end of a {make.Board.Name} board"
-                : FormattableString.Invariant($"ends of {clamping.Pieces.Length} {make.Board.Name} boards, side by side");
-        string zero = make is PatternMake
+        string what = make switch
+        {
+            TrialMake => "trial piece: a square with a slot and a hole, to be measured",
+            PatternMake pattern => FormattableString.Invariant($"{clamping.Pieces.Length} pattern(s) for {pattern.Board.Name}"),
+            BoardEndMake end when clamping.Pieces.Length == 1 => $"end of a {end.Board.Name} board",
+            BoardEndMake end => FormattableString.Invariant($"ends of {clamping.Pieces.Length} {end.Board.Name} boards, side by side"),
+            _ => throw new InvalidOperationException($"No words for a {make.GetType().Name}."),
+        };
+        string zero = make.Sheet is not null
             ? "X0 Y0 near left corner of the blank"
             : "X0 Y0 where the fence meets the finished tip; the board lies at minus X, minus Y";
         return

@@ -22,7 +22,7 @@ internal static class SkinInstead
     /// <summary>The skin's thickness and the note about it; null when tabs fit or none may be left.</summary>
     internal static (double Thickness, Finding Note)? Of(Clamping clamping, CutSettings settings)
     {
-        if (clamping.Make is not PatternMake { Flatness: { } flatness, Cut: { Tabs: null, Skin: null, TabPlaces.IsEmpty: true } } make
+        if (clamping.Make is not { Sheet.Flatness: { } flatness, Cut: { Tabs: null, Skin: null, TabPlaces.IsEmpty: true } } make
             || clamping.Pieces.All(p => TabPlacing.Place(p, settings, clamping.Stock.Bottom, new List<Finding>()) is not null))
         {
             return null;

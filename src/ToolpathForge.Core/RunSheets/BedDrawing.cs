@@ -22,7 +22,7 @@ public static class BedDrawing
         string Say(double mm) => ShopText.Size(mm, unit);
         Clamping clamping = cut.Clamping;
         Box2 stock = clamping.Stock.Box;
-        bool plate = clamping.Make is PatternMake;
+        bool plate = clamping.Make.Sheet is not null;
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
         ImmutableArray<Contour> blanks = [.. clamping.Pieces.Select(p => p.Block).Distinct().Select(Contour.Rectangle)];
         elements.AddRange(blanks.Select(b => new Fill(Tone.Waste, Outlines.Of(b))));
@@ -114,9 +114,12 @@ public static class BedDrawing
         }
 
         // A board has most room halfway along what lies on the bed.
-        Point2 middle = placed.Placement.Apply(placed.Piece.Make is BoardEndMake board
-            ? new Point2(board.OnBed / 2, placed.Piece.Profile.Width / 2)
-            : new Point2(placed.Piece.Profile.Start.X * 0.7, placed.Piece.Profile.Width * 0.3));
+        Point2 middle = placed.Placement.Apply(placed.Piece switch
+        {
+            ProfilePiece { Make: BoardEndMake board, Profile: { } profile } => new Point2(board.OnBed / 2, profile.Width / 2),
+            ProfilePiece { Profile: { } profile } => new Point2(profile.Start.X * 0.7, profile.Width * 0.3),
+            _ => CurveExtent.Box(placed.Piece.Exact).Center,
+        });
         elements.Add(new Text(
             FormattableString.Invariant($"{placed.Piece.Make.Id} {placed.Number}"), middle, TextAlign.Middle, 3.2));
     }

@@ -13,9 +13,9 @@ internal static class FamilySection
     /// <summary>A picture for each family, in the order of the job; nothing for a job without one.</summary>
     internal static void Write(Html page, Plan plan)
     {
-        foreach (IGrouping<string?, Piece> family in plan.Pieces.GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null))
+        foreach (IGrouping<string?, ProfilePiece> family in plan.Pieces.OfType<ProfilePiece>().GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null))
         {
-            Piece[] pieces = [.. family];
+            ProfilePiece[] pieces = [.. family];
             (double scale, int inRow) = Fit(family.Key!, pieces, plan);
             page.Element("h3", $"The family {family.Key}");
             RunSheetPage.Picture(page, FamilyDrawing.Of(family.Key!, pieces, plan.Job.Unit, scale, inRow), scale, "The boards of the family side by side, reference edges in line.");
@@ -23,7 +23,7 @@ internal static class FamilySection
     }
 
     // As large as the page allows, and then as many side by side as can be.
-    private static (double Scale, int InRow) Fit(string family, Piece[] pieces, Plan plan)
+    private static (double Scale, int InRow) Fit(string family, ProfilePiece[] pieces, Plan plan)
     {
         foreach (double scale in SheetPaper.CommonScales.Where(s => s <= FamilyDrawing.Scale))
         {

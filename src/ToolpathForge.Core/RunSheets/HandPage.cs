@@ -14,7 +14,7 @@ internal static class HandPage
     {
         Make make = cut.Clamping.Make;
         LengthUnit unit = plan.Job.Unit;
-        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is { } piece && HandPlan.Of(piece, unit) is { } hand)
+        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is ProfilePiece piece && HandPlan.Of(piece, unit) is { } hand)
         {
             page.Element("h3", "By hand").List(true, Steps(piece, hand, unit));
             RunSheetPage.Picture(
@@ -22,7 +22,7 @@ internal static class HandPage
         }
     }
 
-    private static IEnumerable<string> Steps(Piece piece, HandPlan hand, LengthUnit unit)
+    private static IEnumerable<string> Steps(ProfilePiece piece, HandPlan hand, LengthUnit unit)
     {
         Make make = piece.Make;
         HandWork work = hand.Work;

@@ -35,7 +35,7 @@ public static class MarkingOutPage
                 $"Sizes are given to the nearest {RuleText.Size(RuleText.Step(job.Unit), job.Unit)}, and exactly beside it where that is not the same.",
                 "Paper patterns are in the folder profiles, full size: measure the bars of every sheet before you use it. Lay register mark on register mark and glue.",
             ]);
-        foreach (Piece piece in plan.Pieces)
+        foreach (ProfilePiece piece in plan.Pieces.OfType<ProfilePiece>())
         {
             Board(page, job, piece, HandLayout.Of(piece.Profile, job.Unit, step));
         }
@@ -44,7 +44,7 @@ public static class MarkingOutPage
         return page.ToString();
     }
 
-    private static void Board(Html page, Job job, Piece piece, HandLayout layout)
+    private static void Board(Html page, Job job, ProfilePiece piece, HandLayout layout)
     {
         LengthUnit unit = job.Unit;
         page.Raw("<section>").Element("h2", $"{piece.Make.Id}: end of a {piece.Make.Board.Id}")

@@ -85,14 +85,17 @@ public static class RunSheetPage
             HandPage.Write(page, plan, cut);
         }
 
-        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == cut.Clamping.Make.Id) is { } piece)
+        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == cut.Clamping.Make.Id) is ProfilePiece piece)
         {
             Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, "The piece, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
         }
 
         BoardsSection.Write(page, job, cut.Clamping);
-        page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything")
-            .List(false, new CodeLimits(cut.Clamping.Make.DesignWidth).InWords(job.Unit)).Raw("</div>");
+        if (cut.Clamping.Make is ProfileMake { DesignWidth: var width })
+        {
+            page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, new CodeLimits(width).InWords(job.Unit)).Raw("</div>");
+        }
+
         ProofBox(page, job, program);
         page.Raw("<footer>")
             .Raw($"<div><span>Job</span>{Html.Encode(job.Name)}</div>")
@@ -127,7 +130,7 @@ public static class RunSheetPage
 
     private static string Lowest(CutPlan cut, Func<double, string> fine) => cut.Settings switch
     {
-        { Skin: > 0 } s when cut.Clamping.Make.Hand is not null => $"{fine(s.Skin)} stays for the hand",
+        { Skin: > 0 } s when cut.Clamping.Make is ProfileMake { Hand: not null } => $"{fine(s.Skin)} stays for the hand",
         { Skin: > 0 } s => $"a skin of {fine(s.Skin)} stays",
         { Overcut: > 0 } s => $"{fine(s.Overcut)} below the stock",
         var s => $"{fine(s.Steps[^1])} below the upper face",

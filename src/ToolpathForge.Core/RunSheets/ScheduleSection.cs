@@ -3,6 +3,7 @@ using System.Globalization;
 using ToolpathForge.Cutting;
 using ToolpathForge.Jobs;
 using ToolpathForge.Measures;
+using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.Schedules;
 
@@ -26,7 +27,7 @@ internal static class ScheduleSection
         }
 
         Buying(page, job);
-        ImmutableArray<SawLine> saw = Schedule.SawFirst(plan.Pieces.Select(p => (p.Make, p.Profile)));
+        ImmutableArray<SawLine> saw = Schedule.SawFirst(plan.Pieces.OfType<ProfilePiece>().Select(p => (p.Make, p.Profile)));
         if (!saw.IsEmpty)
         {
             page.Element("h3", "On the mitre saw, before the machine").Table(

@@ -16,9 +16,9 @@ internal static class SetUp
         string Say(double mm) => ShopText.Size(mm, job.Unit);
         Clamping clamping = cut.Clamping;
         Box2 stock = clamping.Stock.Box;
-        if (clamping.Make is PatternMake pattern)
+        if (clamping.Make.Sheet is { } sheet)
         {
-            yield return $"Saw a blank of {pattern.Panel.Name} at least {ShopText.AtLeast(stock.Width, job.Unit)} by {ShopText.AtLeast(stock.Height, job.Unit)}, and check with a caliper that it is {Say(pattern.Thickness)} thick.";
+            yield return $"Saw a blank of {sheet.Panel.Name} at least {ShopText.AtLeast(stock.Width, job.Unit)} by {ShopText.AtLeast(stock.Height, job.Unit)}, and check with a caliper that it is {Say(clamping.Make.Thickness)} thick.";
             yield return $"Lay it flat on the spoilboard, face up, long side along X. Screw or clamp it within {Say(10)} of its rim, clear of the lines in the picture.";
             yield return "Work zero: X0 Y0 is the near left corner of the blank.";
         }
@@ -45,7 +45,7 @@ internal static class SetUp
                 : "The program stops at each change. Switch the spindle off, change the bit, touch Z0 off again, and go on.";
         }
 
-        if (clamping.Make.Hand?.Machined is { } machined)
+        if (clamping.Make is ProfileMake { Hand.Machined: { } machined })
         {
             yield return $"This program cuts {Say(machined)} deep only. The rest is sawn and finished by hand: see \"By hand\" below.";
         }

@@ -38,13 +38,14 @@ internal static class SheetWords
 
     internal static string Makes(Clamping clamping) => clamping.Make switch
     {
-        PatternMake { IsTrial: true } => "a trial piece",
-        PatternMake => clamping.Pieces.Length == 1
-            ? $"a pattern for {clamping.Make.Board.Id}"
-            : string.Create(CultureInfo.InvariantCulture, $"{clamping.Pieces.Length} patterns for {clamping.Make.Board.Id}"),
-        _ => clamping.Pieces.Length == 1
-            ? $"an end of a {clamping.Make.Board.Id} board"
-            : string.Create(CultureInfo.InvariantCulture, $"ends of {clamping.Make.Board.Id} boards, {clamping.Pieces.Length} at a time"),
+        TrialMake => "a trial piece",
+        PatternMake pattern => clamping.Pieces.Length == 1
+            ? $"a pattern for {pattern.Board.Id}"
+            : string.Create(CultureInfo.InvariantCulture, $"{clamping.Pieces.Length} patterns for {pattern.Board.Id}"),
+        BoardEndMake end => clamping.Pieces.Length == 1
+            ? $"an end of a {end.Board.Id} board"
+            : string.Create(CultureInfo.InvariantCulture, $"ends of {end.Board.Id} boards, {clamping.Pieces.Length} at a time"),
+        _ => throw new InvalidOperationException($"No words for a {clamping.Make.GetType().Name}."),
     };
 
     /// <summary>How often a program is started, and how often it waits.</summary>

@@ -46,7 +46,7 @@ public static class Schedule
 
     /// <summary>The saw list, in the job's order: makes whose end cuts are sawn first.</summary>
     /// <param name="profiles">The makes with their profiles.</param>
-    public static ImmutableArray<SawLine> SawFirst(IEnumerable<(Make Make, Profile Profile)> profiles) =>
+    public static ImmutableArray<SawLine> SawFirst(IEnumerable<(ProfileMake Make, Profile Profile)> profiles) =>
     [
         .. profiles.Where(p => p.Make is BoardEndMake { Batch.EndsSawn: true }).Select(p =>
         {

@@ -37,11 +37,11 @@ public sealed class WireMake
     /// <summary>How many.</summary>
     public int Count { get; set; }
 
-    /// <summary>Id of the size of lumber that the shape is drawn for.</summary>
-    public string Board { get; set; } = "";
+    /// <summary>Id of the size of lumber that the shape is drawn for; absent for what is no end of a board nor a pattern of one.</summary>
+    public string? Board { get; set; }
 
-    /// <summary>The width that the shape is scaled to, mm.</summary>
-    public double DesignWidth { get; set; }
+    /// <summary>The width that the shape is scaled to, mm; absent without a board.</summary>
+    public double? DesignWidth { get; set; }
 
     /// <summary>Id of what the bit cuts.</summary>
     public string Material { get; set; } = "";
@@ -49,8 +49,8 @@ public sealed class WireMake
     /// <summary>Thickness of what the bit cuts, mm.</summary>
     public double Thickness { get; set; }
 
-    /// <summary>Id of the shape.</summary>
-    public string Shape { get; set; } = "";
+    /// <summary>Id of the shape; absent without a board.</summary>
+    public string? Shape { get; set; }
 
     /// <summary>Id of the bit.</summary>
     public string Bit { get; set; } = "";

@@ -25,19 +25,19 @@ internal static class DrawFiles
         return
         [
             OutputFile.Text(ByHand, MarkingOutPage.Write(plan, step)),
-            .. plan.Pieces.Where(p => p.Make is PatternMake).SelectMany(p => FullSize($"patterns/{p.Make.Id}", PieceDrawing.Of(p, job.Unit), job)),
-            .. plan.Pieces.SelectMany(p => FullSize($"profiles/{p.Make.Id}", PaperPattern.Of(p, HandLayout.Of(p.Profile, job.Unit, step), job.Unit), job)),
-            .. PrintPaper.All.Select(paper => new OutputFile($"check-{paper.Id}.pdf", PdfWriter.Write($"{job.Name}: to check with a rule", CheckPage.Of(job.Name, plan.Pieces, job.Unit, paper)))),
+            .. plan.Pieces.Where(p => p.Make.Sheet is not null).SelectMany(p => FullSize($"patterns/{p.Make.Id}", PieceDrawing.Of(p, job.Unit), job)),
+            .. plan.Pieces.OfType<ProfilePiece>().SelectMany(p => FullSize($"profiles/{p.Make.Id}", PaperPattern.Of(p, HandLayout.Of(p.Profile, job.Unit, step), job.Unit), job)),
+            .. PrintPaper.All.Select(paper => new OutputFile($"check-{paper.Id}.pdf", PdfWriter.Write($"{job.Name}: to check with a rule", CheckPage.Of(job.Name, [.. plan.Pieces.OfType<ProfilePiece>()], job.Unit, paper)))),
             .. family ? Families(plan).SelectMany(f => Family(f.Name, f.Pieces, job)) : [],
         ];
     }
 
     /// <summary>The families of a job; all its boards as one where it has none.</summary>
-    internal static ImmutableArray<(string Name, ImmutableArray<Piece> Pieces)> Families(DrawPlan plan)
+    internal static ImmutableArray<(string Name, ImmutableArray<ProfilePiece> Pieces)> Families(DrawPlan plan)
     {
-        ImmutableArray<(string, ImmutableArray<Piece>)> families =
-            [.. plan.Pieces.GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null).Select(g => (g.Key!, g.ToImmutableArray()))];
-        return families.IsEmpty ? [("all", plan.Pieces)] : families;
+        ImmutableArray<(string, ImmutableArray<ProfilePiece>)> families =
+            [.. plan.Pieces.OfType<ProfilePiece>().GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null).Select(g => (g.Key!, g.ToImmutableArray()))];
+        return families.IsEmpty ? [("all", [.. plan.Pieces.OfType<ProfilePiece>()])] : families;
     }
 
     private static IEnumerable<OutputFile> FullSize(string name, Drawing drawing, Job job)
@@ -50,7 +50,7 @@ internal static class DrawFiles
         }
     }
 
-    private static IEnumerable<OutputFile> Family(string name, ImmutableArray<Piece> pieces, Job job)
+    private static IEnumerable<OutputFile> Family(string name, ImmutableArray<ProfilePiece> pieces, Job job)
     {
         Drawing Drawn(double scale, int inRow)
         {

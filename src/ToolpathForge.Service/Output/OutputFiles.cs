@@ -25,12 +25,12 @@ internal static class OutputFiles
             .. plan.Programs.Select(p => OutputFile.Text(p.FileName, p.Text)),
             OutputFile.Text(RunSheet, RunSheetPage.Write(plan)),
             .. plan.Pieces.SelectMany(p => Drawings(p, plan.Job.Unit)),
-            .. plan.Pieces.GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null).Select(g => Family(g.Key!, [.. g], plan.Job.Unit)),
+            .. plan.Pieces.OfType<ProfilePiece>().GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null).Select(g => Family(g.Key!, [.. g], plan.Job.Unit)),
             OutputFile.Text(Proof, WireJson.Text(new ProofFile { Job = JobWire.Of(plan.Job, Path.GetFileName(job)), Programs = programs })),
         ];
     }
 
-    private static OutputFile Family(string family, Piece[] pieces, LengthUnit unit) =>
+    private static OutputFile Family(string family, ProfilePiece[] pieces, LengthUnit unit) =>
         OutputFile.Text($"drawings/{family}-family.svg", SvgWriter.Write(FamilyDrawing.Of(family, pieces, unit), FamilyDrawing.Scale));
 
     private static IEnumerable<OutputFile> Drawings(Piece piece, LengthUnit unit)

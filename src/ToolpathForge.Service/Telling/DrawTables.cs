@@ -19,7 +19,7 @@ internal static class DrawTables
             [$"{plan.Job.Name}: drawn at full size."],
             [new("make"), new("board"), new("run", true), new("depth", true), new("A4 sheets", true), new("Letter sheets", true)],
             [
-                .. plan.Pieces.Select(piece =>
+                .. plan.Pieces.OfType<ProfilePiece>().Select(piece =>
                 {
                     Drawing drawing = piece.Make is PatternMake ? PieceDrawing.Of(piece, unit) : PaperPattern.Of(piece, HandLayout.Of(piece.Profile, unit), unit);
                     return (System.Collections.Immutable.ImmutableArray<string>)

@@ -3,6 +3,7 @@ using ToolpathForge.Catalogue;
 using ToolpathForge.Checks.Settings;
 using ToolpathForge.Cutting;
 using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 
 namespace ToolpathForge.Service.Telling;
@@ -31,7 +32,7 @@ internal static class JobSettingsTables
             yield return JobSettings.Of(plan.Job, make, bit, settings);
         }
 
-        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is { } piece && JobHand.Of(make, piece.Profile) is { } hand)
+        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is ProfilePiece piece && JobHand.Of(piece.Make, piece.Profile) is { } hand)
         {
             yield return hand;
         }

@@ -8,6 +8,7 @@ using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.Proof;
 using ToolpathForge.Service.Wire;
+using ToolpathForge.Shapes;
 
 namespace ToolpathForge.Service.Telling;
 
@@ -46,11 +47,13 @@ internal static class PlanSections
             [
                 .. job.Makes.Select(make =>
                 {
-                    Piece? piece = plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id);
+                    Piece? of = plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id);
+                    Profile? profile = (of as ProfilePiece)?.Profile;
+                    var board = make as ProfileMake;
                     return (ImmutableArray<string>)
                     [
-                        make.Id, JobWire.KindOf(make), Whole(make.Count), make.Board.Id, Size(make.DesignWidth), make.Shape.Shape.Id,
-                        piece is null ? "-" : Size(piece.Profile.Run), piece is null ? "-" : Size(piece.Profile.Depth),
+                        make.Id, JobWire.KindOf(make), Whole(make.Count), board?.Board.Id ?? "-", board is null ? "-" : Size(board.DesignWidth), board?.Shape.Shape.Id ?? "-",
+                        profile is null ? "-" : Size(profile.Run), profile is null ? "-" : Size(profile.Depth),
                     ];
                 }),
             ]);

@@ -24,11 +24,11 @@ internal static class JobWire
         Id = make.Id,
         Kind = KindOf(make),
         Count = make.Count,
-        Board = make.Board.Id,
-        DesignWidth = Rounded(make.DesignWidth),
+        Board = (make as ProfileMake)?.Board.Id,
+        DesignWidth = make is ProfileMake { DesignWidth: var width } ? Rounded(width) : null,
         Material = make.Material.Id,
         Thickness = Rounded(make.Thickness),
-        Shape = make.Shape.Shape.Id,
+        Shape = (make as ProfileMake)?.Shape.Shape.Id,
         Bit = make.Bit.Id,
         Ends = (make as BoardEndMake)?.Batch.Ends,
     };
@@ -37,6 +37,7 @@ internal static class JobWire
     {
         PatternMake => "pattern",
         BoardEndMake => "board-end",
+        TrialMake => "trial",
         _ => throw new ArgumentException($"The contract has no word for a {make.GetType().Name}.", nameof(make)),
     };
 }

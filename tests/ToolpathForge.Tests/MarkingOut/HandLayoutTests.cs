@@ -7,6 +7,7 @@ using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.Shapes;
 using ToolpathForge.Tests.Shapes;
+using ToolpathForge.Tests.Support;
 
 namespace ToolpathForge.Tests.MarkingOut;
 
@@ -106,7 +107,7 @@ public class HandLayoutTests
     [MemberData(nameof(Everything))]
     public void No_lettering_of_a_paper_pattern_overlaps_another(string shape, string board)
     {
-        Piece piece = Planned(shape, board);
+        var piece = (ProfilePiece)Planned(shape, board);
         Drawing drawing = PaperPattern.Of(piece, HandLayout.Of(piece.Profile, LengthUnit.Inch), LengthUnit.Inch);
         Lettered[] words = [.. Draughting.Marks(drawing, 1).OfType<Lettered>()];
         for (int i = 0; i < words.Length; i++)

@@ -4,6 +4,7 @@ using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.Schedules;
 using ToolpathForge.Tests.Checks.Jobs;
@@ -50,7 +51,7 @@ public class BatchTests
         Assert.Equal([12, 12, 6], buying.Select(b => b.Plan.Lengths.Sum(l => l.Pieces.Length)));
         Assert.Equal(12 * 92.125 * 25.4, buying[0].Used, 6);
         Assert.All(buying, b => Assert.True(b.Plan.IsLeast));
-        SawLine saw = Assert.Single(Schedule.SawFirst(plan.Pieces.Select(p => (p.Make, p.Profile))));
+        SawLine saw = Assert.Single(Schedule.SawFirst(plan.Pieces.OfType<ProfilePiece>().Select(p => (p.Make, p.Profile))));
         Assert.Equal(26 * 25.4, saw.LongPoint, 9);
         Assert.Equal(0, saw.Angle, 9);
     }

@@ -2,6 +2,7 @@ using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Measures;
 using ToolpathForge.Shapes;
+using ToolpathForge.Tests.Support;
 using ToolpathForge.Wording;
 
 namespace ToolpathForge.Tests.Shapes;

@@ -1,6 +1,7 @@
 using ToolpathForge.Findings;
 using ToolpathForge.Jobs;
 using ToolpathForge.Shapes;
+using ToolpathForge.Tests.Support;
 
 namespace ToolpathForge.Tests.Shapes;
 

@@ -3,6 +3,7 @@ using ToolpathForge.Geometry;
 using ToolpathForge.Measures;
 using ToolpathForge.Planning;
 using ToolpathForge.Shapes;
+using ToolpathForge.Tests.Support;
 using ToolpathForge.Wording;
 
 namespace ToolpathForge.Tests.Shapes;

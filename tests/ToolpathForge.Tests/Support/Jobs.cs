@@ -34,8 +34,10 @@ internal static class TestJobs
 
     internal static PatternMake Pattern(ShapeSpec shape, int count = 1, double widthInches = 7.25, Bit? bit = null, CutChoices? cut = null) => new(
         "tail", count, new Lumber("2x8", "2x8", 38.1, widthInches * 25.4, s_test), widthInches * 25.4,
-        new Panel("board", "1/4 in hardboard", "test-hardboard", 6.35, 5.3, 6.8, s_test), Hardboard, 5.6, shape, bit ?? Bit(), cut ?? NoChoices,
-        100, 38, 12, s_nowhere);
+        Hardboard, 5.6, shape, bit ?? Bit(), cut ?? NoChoices, 100, 38, 12, s_nowhere)
+    {
+        Sheet = new PanelSheet(new Panel("board", "1/4 in hardboard", "test-hardboard", 6.35, 5.3, 6.8, s_test)),
+    };
 
     internal static BoardEndMake BoardEnd(ShapeSpec shape, double width = 139.7, double thickness = 25.4, Bit? bit = null, CutChoices? cut = null, double slope = 0) => new(
         "bracket", 1, new Lumber("1x6", "1x6", thickness, width, s_test), width, Cedar, thickness, shape, bit ?? Bit(6.35, 28.6), cut ?? NoChoices,

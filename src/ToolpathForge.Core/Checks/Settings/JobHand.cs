@@ -30,7 +30,7 @@ public static class JobHand
     /// <summary>What the hand router's settings are and may be; null for a make without hand work.</summary>
     /// <param name="make">What is made.</param>
     /// <param name="profile">Its profile, scaled to its board.</param>
-    public static SettingsAnswer? Of(Make make, Profile profile)
+    public static SettingsAnswer? Of(ProfileMake make, Profile profile)
     {
         ArgumentNullException.ThrowIfNull(make);
         ArgumentNullException.ThrowIfNull(profile);
@@ -64,7 +64,7 @@ public static class JobHand
     }
 
     /// <summary>What is wrong with a make's hand work, told at its keys.</summary>
-    internal static IEnumerable<Finding> Find(Make make, Profile profile) => (Of(make, profile)?.Findings ?? []).Select(f =>
+    internal static IEnumerable<Finding> Find(ProfileMake make, Profile profile) => (Of(make, profile)?.Findings ?? []).Select(f =>
     {
         string key = s_keys.FirstOrDefault(k => k.Kind == f.Kind).Key ?? "hand.bit";
         return f with { Place = (make.At.Keys.ContainsKey(key) ? make.At[key] : make.At["hand"]).OfMake(make.Id) };

@@ -3,8 +3,10 @@ using ToolpathForge.Checks.Settings;
 using ToolpathForge.Clampings;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
+using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.RunSheets;
+using ToolpathForge.Tests.Support;
 
 namespace ToolpathForge.Tests.Checks.Jobs;
 
@@ -86,7 +88,8 @@ public class AcceptanceTests
         PlannedProgram program = Assert.Single(plan!.Programs);
         Assert.Equal((16.0, 22.1), (program.Cut.Settings.Steps[^1], Math.Round(program.Cut.Settings.Skin, 9)));
         Assert.True(program.Proof.Passed);
-        SettingsAnswer hand = JobHand.Of(Assert.Single(plan.Job.Makes), Assert.Single(plan.Pieces).Profile)!;
+        ProfilePiece piece = Assert.IsType<ProfilePiece>(Assert.Single(plan.Pieces));
+        SettingsAnswer hand = JobHand.Of(piece.Make, piece.Profile)!;
         DepthWindow window = Assert.Single(hand.Windows).Window;
         Assert.Equal((39.1, 40.4), (Math.Round(window.Least, 9), Math.Round(window.Most, 9)));
         string sheet = RunSheetPage.Write(plan);

@@ -3,6 +3,7 @@ using ToolpathForge.Findings;
 using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.Shapes;
+using ToolpathForge.Tests.Support;
 
 namespace ToolpathForge.Tests.Checks.Jobs;
 
