@@ -64,7 +64,7 @@ public static class ProveProgram
             ExitCode = exit,
             File = file,
             Program = meant?.FileName,
-            Makes = meant is null ? [] : [meant.Cut.Clamping.Make.Id],
+            Makes = meant is null ? [] : [.. meant.Cut.Clamping.Makes.Select(m => m.Id)],
             Findings = walked.Teller.Wire(findings),
             Proof = proof is null ? null : ProofWire.Of(proof, walked.Plan!.Job.Tolerance),
         };
@@ -77,13 +77,14 @@ public static class ProveProgram
 
     private static PlannedProgram? Meant(string file, string? make, ImmutableArray<PlannedProgram> programs, List<Finding> findings)
     {
-        string ids = string.Join(", ", programs.Select(p => p.Cut.Clamping.Make.Id));
+        string[] makes = [.. programs.SelectMany(p => p.Cut.Clamping.Makes).Select(m => m.Id).Distinct(StringComparer.Ordinal)];
+        string ids = string.Join(", ", makes);
         if (make is not null)
         {
-            PlannedProgram? named = programs.FirstOrDefault(p => p.Cut.Clamping.Make.Id == make);
+            PlannedProgram? named = programs.FirstOrDefault(p => p.Cut.Clamping.Makes.Any(m => m.Id == make));
             if (named is null)
             {
-                string near = Words.Nearest(make, programs.Select(p => p.Cut.Clamping.Make.Id)) is { } word ? $"Did you mean {word}?" : "Use one of those ids.";
+                string near = Words.Nearest(make, makes) is { } word ? $"Did you mean {word}?" : "Use one of those ids.";
                 findings.Add(Finding.Of(NoSuchMake, Place.None, Arg.Of("make", make), Arg.Of("programs", ids), Arg.Of("near", near)));
             }
 

@@ -10,15 +10,14 @@ namespace ToolpathForge.Checks;
 /// <summary>What a check looks at: one clamping and how it is to be cut. Checks read; they change nothing.</summary>
 /// <param name="Job">The job.</param>
 /// <param name="Clamping">What lies on the bed.</param>
+/// <param name="Make">The make that is looked at, one of those on the bed.</param>
 /// <param name="Bit">The bit that is looked at.</param>
 /// <param name="Settings">The numbers it is cut with.</param>
-/// <param name="Pieces">The pieces, fitted.</param>
-internal sealed record CheckInput(Job Job, Clamping Clamping, Bit Bit, CutSettings Settings, ImmutableArray<PlacedContour> Pieces)
+/// <param name="Pieces">The pieces of the make, fitted.</param>
+internal sealed record CheckInput(Job Job, Clamping Clamping, Make Make, Bit Bit, CutSettings Settings, ImmutableArray<PlacedContour> Pieces)
 {
-    internal Make Make => Clamping.Make;
-
     /// <summary>Where the keys stand that concern the bit: the make's, or an opening's own.</summary>
-    internal Places Keys { get; init; } = Clamping.Make.At;
+    internal Places Keys { get; init; } = Make.At;
 
     internal Machine Machine => Job.Machine;
 

@@ -25,7 +25,8 @@ internal static class ClampsInWay
 
     internal static IEnumerable<Finding> Find(CheckInput input, CutPlan cut)
     {
-        double highest = input.Make.Clamps.IsEmpty ? 0 : input.Make.Clamps.Max(c => c.Height);
+        ClampBox[] clamps = [.. cut.Clamping.Clamps];
+        double highest = clamps.Length == 0 ? 0 : clamps.Max(c => c.Height);
         double over = Math.Max(0, highest - input.Make.Thickness);
         foreach (BitWork work in over > 0 ? cut.Works : [])
         {
@@ -33,11 +34,11 @@ internal static class ClampsInWay
             double most = Grip.MostStickOut(work.Path.Bit.OverallLength, work.Path.Bit.Shank);
             if (needed > most + 1e-9)
             {
-                yield return Finding.Of(UnderNut, input.Make.Clamps.MaxBy(c => c.Height)!.At.OfMake(input.Make.Id), Quantity.Length(needed), Quantity.Length(most));
+                yield return Finding.Of(UnderNut, clamps.MaxBy(c => c.Height)!.At.OfMake(input.Make.Id), Quantity.Length(needed), Quantity.Length(most));
             }
         }
 
-        foreach (ClampBox clamp in input.Make.Clamps)
+        foreach (ClampBox clamp in clamps)
         {
             double top = cut.Clamping.Stock.Bottom + clamp.Height;
             double near = cut.Works.Min(w => Nearest(w, clamp.Box, top) - w.Path.Bit.Radius);

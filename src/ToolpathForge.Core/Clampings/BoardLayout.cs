@@ -36,14 +36,13 @@ internal static class BoardLayout
         double far = track;
         return new Clamping(
             make.Id,
-            make,
             placed,
             new StockOnBed(stock, bottom, top),
             Lie.AsLaid,
             new Box2(right - job.Machine.TravelX, far - job.Machine.TravelY, right, far),
             runs * (batch.BothEnds ? 2 : 1))
         {
-            KeepOuts = [Fence(make, stock, top, job.Tolerance), .. Obstacles.Clamps(make, bottom)],
+            KeepOuts = [Fence(make, stock, top, job.Tolerance), .. Obstacles.Clamps([make], bottom)],
             Turns = [.. Turns(batch, abreast, runs)],
             Gap = abreast > 1 ? gap : 0,
             Waits = batch.Paused && runs * (batch.BothEnds ? 2 : 1) > 1,

@@ -55,17 +55,29 @@ public sealed record BoardTurn(int Run, int Place, int Board, int End, MeasuredB
 
 /// <summary>One clamping: what lies on the bed while one program runs.</summary>
 /// <param name="Name">Also the program's name.</param>
-/// <param name="Make">What it makes.</param>
-/// <param name="Pieces">At least one.</param>
+/// <param name="Pieces">At least one; of several makes only where those are cut alike but for their tabs.</param>
 /// <param name="Stock">What is clamped.</param>
 /// <param name="Lie">How a board lies; <see cref="Lie.AsLaid"/> for a panel.</param>
 /// <param name="Travel">Where the machine can bring the bit's centre, seen from the work zero, when the zero is set as the sheet says, mm.</param>
 /// <param name="Times">How often the clamping is repeated to make the count.</param>
 public sealed record Clamping(
-    string Name, Make Make, ImmutableArray<Placed> Pieces, StockOnBed Stock, Lie Lie, Box2 Travel, int Times)
+    string Name, ImmutableArray<Placed> Pieces, StockOnBed Stock, Lie Lie, Box2 Travel, int Times)
 {
     /// <summary>Metal is kept this far from the bit, mm (common practice).</summary>
     public const double MetalGap = 3;
+
+    /// <summary>What it makes; of several makes the first, which stands for stock, bit and numbers that they have in common.</summary>
+    public Make Make => Pieces[0].Piece.Make;
+
+    /// <summary>All that it makes, in the order in which the pieces lie.</summary>
+    public ImmutableArray<Make> Makes { get; } = [.. Pieces.Select(p => p.Piece.Make).DistinctBy(m => m.Id, StringComparer.Ordinal)];
+
+    /// <summary>How many pieces of a make lie there.</summary>
+    /// <param name="make">The make.</param>
+    public int CountOf(Make make) => Pieces.Count(p => p.Piece.Make.Id == make.Id);
+
+    /// <summary>Clamps and other metal on the bed.</summary>
+    public IEnumerable<ClampBox> Clamps => Makes.SelectMany(m => m.Clamps).Distinct();
 
     /// <summary>What the bit must not touch.</summary>
     public ImmutableArray<KeepOut> KeepOuts { get; init; } = [];

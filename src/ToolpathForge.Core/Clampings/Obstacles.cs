@@ -7,12 +7,12 @@ namespace ToolpathForge.Clampings;
 /// <summary>What stands on the bed that the bit must keep away from.</summary>
 internal static class Obstacles
 {
-    /// <summary>The clamps of a make, grown by the gap that metal is kept at.</summary>
-    /// <param name="make">Names them.</param>
+    /// <summary>The clamps of some makes, grown by the gap that metal is kept at.</summary>
+    /// <param name="makes">Name them; a clamp that several name is one.</param>
     /// <param name="bed">Height of the spoilboard in the program's Z, mm.</param>
-    internal static ImmutableArray<KeepOut> Clamps(Make make, double bed) =>
+    internal static ImmutableArray<KeepOut> Clamps(IEnumerable<Make> makes, double bed) =>
     [
-        .. make.Clamps.Select((c, i) => new KeepOut(
+        .. makes.SelectMany(m => m.Clamps).Distinct().Select((c, i) => new KeepOut(
             FormattableString.Invariant($"clamp {i + 1}"),
             c.Box.Grown(Clamping.MetalGap),
             bed + c.Height)),

@@ -13,25 +13,22 @@ namespace ToolpathForge.Clampings;
 internal static class PanelLayout
 {
     /// <summary>Room between a plate and the blank's edge beyond the bit's own track, mm: common practice, for clamps and a blank sawn by hand.</summary>
-    private const double Rim = 12;
-
-    /// <summary>Wood left standing between the tracks of two plates, mm.</summary>
-    private const double Bridge = 6;
+    internal const double Rim = 12;
 
     /// <summary>As many plates a blank as the machine's travel takes; the program is repeated for the rest.</summary>
     internal static Clamping Lay(Job job, Make make, Piece plate, double track)
     {
         // Half a turn brings the end to the right and the profile edge towards you without mirroring.
         var turn = new Placement(Math.PI, default, false);
-        Box2 box = Bounds(plate.Exact.Placed(turn));
+        Box2 box = CurveExtent.Box(plate.Exact.Placed(turn));
         double margin = track + Rim;
-        double pitchX = box.Width + track + track + Bridge;
-        double pitchY = box.Height + track + track + Bridge;
+        double pitchX = box.Width + track + track + job.Panels.Gap;
+        double pitchY = box.Height + track + track + job.Panels.Gap;
         int across = Fitting(job.Machine.TravelX, box.Width, margin, pitchX);
         int up = Fitting(job.Machine.TravelY, box.Height, margin, pitchY);
         (double bottom, double top) = Clamping.Heights(job, make.Thickness);
-        ImmutableArray<KeepOut> keepOuts = Obstacles.Clamps(make, bottom);
-        if (TurnedLayout.Lay(job, make, plate, margin, track + track + Bridge, track, across * up, keepOuts) is { } nested)
+        ImmutableArray<KeepOut> keepOuts = Obstacles.Clamps([make], bottom);
+        if (TurnedLayout.Lay(job, make, plate, margin, track + track + job.Panels.Gap, track, across * up, keepOuts) is { } nested)
         {
             return Nested(job, make, plate, nested, margin, (bottom, top), keepOuts);
         }
@@ -60,7 +57,6 @@ internal static class PanelLayout
 
         return new Clamping(
             make.Id,
-            make,
             placed.ToImmutable(),
             new StockOnBed(stock, bottom, top),
             Lie.AsLaid,
@@ -75,11 +71,10 @@ internal static class PanelLayout
         Job job, Make make, Piece plate, ImmutableArray<Placement> places, double margin, (double Bottom, double Top) heights, ImmutableArray<KeepOut> keepOuts)
     {
         Outline[] outlines = [.. places.Select(p => plate.Exact.Placed(p))];
-        Box2 all = outlines.Aggregate(Box2.Empty, (box, outline) => box.Union(Bounds(outline)));
+        Box2 all = outlines.Aggregate(Box2.Empty, (box, outline) => box.Union(CurveExtent.Box(outline)));
         var stock = new Box2(0, 0, ShopText.Up(all.MaxX + margin, job.Unit), ShopText.Up(all.MaxY + margin, job.Unit));
         return new Clamping(
             make.Id,
-            make,
             [.. outlines.Select((outline, i) => new Placed(plate, i + 1, places[i], outline, stock))],
             new StockOnBed(stock, heights.Bottom, heights.Top),
             Lie.AsLaid,
@@ -92,20 +87,4 @@ internal static class PanelLayout
 
     private static int Fitting(double travel, double size, double margin, double pitch) =>
         1 + (int)Math.Max(0, Math.Floor((travel - size - (2 * margin)) / pitch));
-
-    private static Box2 Bounds(Outline outline)
-    {
-        // A plate's box comes from its fitted form elsewhere; here corners and quarter points of the exact curves are enough to lay it out,
-        // because its extremes are corners of its straight edges.
-        Box2 box = Box2.Empty;
-        foreach (Curve curve in outline.Curves)
-        {
-            for (int i = 0; i <= 16; i++)
-            {
-                box = box.Including(curve.PointAt(i / 16.0));
-            }
-        }
-
-        return box;
-    }
 }

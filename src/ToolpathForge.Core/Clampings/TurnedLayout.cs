@@ -10,7 +10,15 @@ namespace ToolpathForge.Clampings;
 internal static class TurnedLayout
 {
     /// <summary>The outline is fitted as finely as this and kept that much farther away, mm.</summary>
-    private const double Fit = 0.01;
+    internal const double Fit = 0.01;
+
+    /// <summary>The angles that a piece may be turned by; half a turn is how a right-hand pattern lies.</summary>
+    internal static ImmutableArray<double> Turns(PlateTurn turned) => turned switch
+    {
+        PlateTurn.None => [Math.PI],
+        PlateTurn.Half => [Math.PI, 0],
+        _ => [Math.PI, 0, Math.PI / 2, -Math.PI / 2],
+    };
 
     /// <summary>Where the plates of one blank lie; null when rows hold as many.</summary>
     /// <param name="job">Says the machine's travel.</param>
@@ -30,8 +38,7 @@ internal static class TurnedLayout
             return null;
         }
 
-        // Half a turn is how a right-hand pattern lies.
-        ImmutableArray<double> turns = make.Sheet!.Turned == PlateTurn.Half ? [Math.PI, 0] : [Math.PI, 0, Math.PI / 2, -Math.PI / 2];
+        ImmutableArray<double> turns = Turns(make.Sheet.Turned);
         Region shape = Region.Of(ArcFit.Fit(plate.Exact, Fit).Contour);
         int most = Math.Min(make.Count, (int)(room.Width * room.Height / shape.Area) + 1);
         ImmutableArray<NestObstacle> obstacles = [.. keepOuts.Select(k => new NestObstacle(Region.Of(Contour.Rectangle(k.Box)), clear + Fit))];

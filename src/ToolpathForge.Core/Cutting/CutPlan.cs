@@ -3,6 +3,7 @@ using ToolpathForge.Clampings;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
 
 namespace ToolpathForge.Cutting;
 
@@ -57,13 +58,13 @@ internal static class Cutter
             bool climb = FinishRuns.OneWay(0, clamping.Make.Cut.Direction ?? DirectionChoice.ByGrain).Climb;
             foreach (Placed placed in clamping.Pieces)
             {
-                foreach (Opening opening in task.Openings)
+                foreach (Opening opening in placed.Piece.Openings.Where(o => o.Bit == task.Bit))
                 {
                     OpeningCut.Add(moves, runs, opening, placed.Placement, placed.Name, task.Settings, StockOf(clamping, placed), climb);
                 }
             }
 
-            if (task.Outline && !fits.All(fit => Outline(moves, runs, fit, task.Settings, clamping, tabs, findings)))
+            if (task.Outline && !fits.All(fit => Outline(moves, runs, fit, Own(job, clamping, fit.Placed.Piece, task.Settings), clamping, tabs, findings)))
             {
                 return null;
             }
@@ -80,6 +81,11 @@ internal static class Cutter
 
         return new CutPlan(clamping, works.ToImmutable(), tabs.ToImmutable());
     }
+
+    // Makes that share a panel differ in their tabs.
+    private static CutSettings Own(Job job, Clamping clamping, Piece piece, CutSettings settings) => piece.Make.Id == clamping.Make.Id
+        ? settings
+        : CutSettings.For(piece.Make, job.Machine, piece.CutLength, settings.Skin);
 
     // Boards lie in blocks of their own; a panel is one.
     private static StockOnBed StockOf(Clamping clamping, Placed placed) => clamping.Stock with { Box = placed.Block };

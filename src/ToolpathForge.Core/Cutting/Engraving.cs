@@ -14,11 +14,11 @@ internal static class Engraving
     /// <summary>Adds the strokes of all pieces of a clamping.</summary>
     internal static void Add(MoveList moves, List<Run> runs, Clamping clamping, CutSettings s)
     {
-        Marking marks = clamping.Make.Marks!;
+        Marking marks = clamping.Makes.Select(m => m.Marks).OfType<Marking>().First();
         double level = clamping.Stock.Top - marks.Depth;
         moves.Run = runs.Count;
         runs.Add(new Run(
-            RunKind.Engraving, $"Engrave {clamping.Make.Id}", marks.Depth, s.Feed, false, "One light pass along each stroke, while the blank is whole."));
+            RunKind.Engraving, $"Engrave {string.Join(", ", clamping.Makes.Where(m => m.Marks is not null).Select(m => m.Id))}", marks.Depth, s.Feed, false, "One light pass along each stroke, while the blank is whole."));
         foreach (Placed placed in clamping.Pieces)
         {
             foreach (EngravedMark mark in placed.Piece.Marks)

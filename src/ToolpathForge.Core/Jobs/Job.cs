@@ -67,6 +67,9 @@ public sealed record Job(
     /// <summary>How boards are bought.</summary>
     public BuyingTerms Buying { get; init; } = new([], 0, 0);
 
+    /// <summary>How pieces are laid on panels.</summary>
+    public PanelSharing Panels { get; init; } = PanelSharing.None;
+
     /// <summary>How the machine's axes are off, as a trial piece has shown; every program makes up for it.</summary>
     public AxisErrors Axes { get; init; } = AxisErrors.None;
 

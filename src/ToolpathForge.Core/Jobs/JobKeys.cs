@@ -200,6 +200,7 @@ internal static class JobKeys
         Key.Length("spoilboard", "Thickness of the spoilboard under the stock.", 3, 100).Else("18 mm"),
         Key.Texts("catalogues", "Your own catalogue files, beside the job; their rows go before the shipped ones.", 0, 20).ElseFrom("none"),
         Key.Table("buying", "How boards are bought; with it the sheet lists what to buy.", Buying).ElseFrom("no buying list"),
+        Key.Table("panels", "How pieces are laid on panels.", PanelReader.Keys).ElseFrom("every make on blanks of its own"),
         Key.Table("trial", "What a trial piece has shown of bit and axes: programs make up for it.", TrialReader.Keys).ElseFrom("bit and axes are taken to be right"),
         Key.Tables("make", "What to make, one block for each.", AnyMake, 1, MostMakes),
     ]);

@@ -65,9 +65,10 @@ public static class JobReader
         Machine? machine = RowLookup.Find(head, "machine", "machines", catalogues.Machines, context);
         Dialect? dialect = RowLookup.Find(head, "dialect", "dialects", catalogues.Dialects, context);
         BuyingTerms? buying = BuyingReader.Read(head, context);
+        PanelSharing? panels = PanelReader.Read(head, context);
         (catalogues, AxisErrors? axes, Bit? before) = TrialReader.Read(head.Has("trial") ? head.Inner("trial") : null, catalogues, context);
         ImmutableArray<Make> makes = MakeReader.ReadAll(head.Inners("make"), catalogues, machine, context);
-        if (!head.IsSound || machine is null || dialect is null || buying is null || makes.IsEmpty || unit is null || axes is null)
+        if (!head.IsSound || machine is null || dialect is null || buying is null || panels is null || makes.IsEmpty || unit is null || axes is null)
         {
             return null;
         }
@@ -86,6 +87,7 @@ public static class JobReader
             PlacesOf(root))
         {
             Buying = buying,
+            Panels = panels,
             Axes = axes,
             TrialBit = before,
         };

@@ -121,12 +121,7 @@ internal static partial class MakeReader
             Sheet = new PanelSheet(panel)
             {
                 Flatness = stock.AmountOrNull("flatness"),
-                Turned = plate.Text("turned") switch
-                {
-                    "half" => PlateTurn.Half,
-                    "quarter" => PlateTurn.Quarter,
-                    _ => PlateTurn.None,
-                },
+                Turned = PanelReader.Turn(plate.Text("turned")),
             },
             Openings = c.Openings,
             Marks = c.Marks,

@@ -35,6 +35,9 @@ public abstract record Piece(Outline Exact, ImmutableArray<EdgeRole> Roles, doub
     /// <summary>What is engraved into its upper face; empty for nothing.</summary>
     public ImmutableArray<EngravedMark> Marks { get; init; } = [];
 
+    /// <summary>Length of the edges that are cut, mm.</summary>
+    public double CutLength => Exact.Curves.Zip(Roles).Where(e => e.Second != EdgeRole.Existing).Sum(e => e.First.Length);
+
     /// <summary>Whether every edge is cut, so that the piece comes free.</summary>
     public bool IsCutAllRound => !Roles.Contains(EdgeRole.Existing);
 }

@@ -12,30 +12,53 @@ using ToolpathForge.Shapes;
 
 namespace ToolpathForge.Planning;
 
-/// <summary>Lays one piece on the bed, settles the numbers of every bit, checks them, and plans the cutting.</summary>
+/// <summary>Lays pieces on the bed, settles the numbers of every bit, checks them, and plans the cutting.</summary>
 internal static class ClampingPlanner
 {
-    /// <summary>The plan of the piece's clamping; null when a finding says why there is none.</summary>
-    internal static CutPlan? Cut(Job job, Piece piece, ErrorBudget budget, List<Finding> findings)
+    /// <summary>The plans of the clampings that make some pieces; where one is missing, a finding says why.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="pieces">One a make: a single one, or several that share panels.</param>
+    /// <param name="name">The name of the next shared panel.</param>
+    /// <param name="budget">Shares of the tolerance.</param>
+    /// <param name="findings">Takes what is wrong.</param>
+    internal static IEnumerable<CutPlan> Cut(Job job, ImmutableArray<Piece> pieces, Func<string> name, ErrorBudget budget, List<Finding> findings)
     {
-        double perimeter = piece.Exact.Curves.Zip(piece.Roles).Where(e => e.Second != EdgeRole.Existing).Sum(e => e.First.Length);
-        CutSettings settings = CutSettings.For(piece.Make, job.Machine, perimeter, piece.Make.LeftBelow);
-        Clamping clamping = Lay(job, piece, settings);
-        if (SkinInstead.Of(clamping, settings) is { } skin)
+        Piece first = pieces[0];
+        var settings = CutSettings.For(first.Make, job.Machine, first.CutLength, first.Make.LeftBelow);
+        ImmutableArray<Clamping> clampings = pieces.Length == 1
+            ? [Lay(job, first, settings)]
+            : SharedPanels.Lay(job, pieces, settings.TrackRoom(first.Make.Bit), name);
+        var looked = new HashSet<string>(StringComparer.Ordinal);
+        foreach (Clamping clamping in clampings)
+        {
+            if (Cut(job, clamping, looked, budget, findings) is { } cut)
+            {
+                yield return cut;
+            }
+        }
+    }
+
+    private static CutPlan? Cut(Job job, Clamping clamping, HashSet<string> looked, ErrorBudget budget, List<Finding> findings)
+    {
+        Piece first = clamping.Pieces[0].Piece;
+        double left = first.Make.LeftBelow;
+        if (SkinInstead.Of(job, clamping) is { } skin)
         {
             findings.Add(skin.Note);
-            settings = CutSettings.For(piece.Make, job.Machine, perimeter, skin.Thickness);
+            left = skin.Thickness;
         }
 
+        CutSettings settings = CutSettings.For(first.Make, job.Machine, first.CutLength, left);
         ImmutableArray<PlacedContour> fits = [.. clamping.Pieces.Select(p => PlacedContour.Fit(p, budget.Fit))];
-        ImmutableArray<BitTask> tasks = BitTask.For(piece.Make, job.Machine, settings);
-        var input = new CheckInput(job, clamping, piece.Make.Bit, settings, fits);
-        Finding[] before =
-        [
-            .. BitReach.Find(input), .. JobSettings.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
-            .. TightCurve.Find(input, budget.Total - budget.Fit - budget.Rounding), .. DeepSlots.Find(input), .. SkinThickness.Find(input),
-            .. BoardTabs.Find(input), .. BoardStack.Find(input), .. OpeningFit.Find(input), .. MarkTool.Find(input), .. tasks.Where(t => !t.Outline).SelectMany(t => OfOtherBit(input, t)),
-        ];
+        ImmutableArray<BitTask> tasks = BitTask.For(clamping.Makes, job.Machine, settings);
+        CheckInput InputOf(Make make)
+        {
+            PlacedContour[] own = [.. fits.Where(f => f.Placed.Piece.Make.Id == make.Id)];
+            return new CheckInput(job, clamping, make, make.Bit, CutSettings.For(make, job.Machine, own[0].Placed.Piece.CutLength, left), [.. own]);
+        }
+
+        // A make that lies on several panels is looked at once.
+        Finding[] before = [.. clamping.Makes.Where(m => looked.Add(m.Id)).SelectMany(m => Before(InputOf(m), tasks, budget))];
         findings.AddRange(before);
 
         // A bit that cannot go down or round would only raise the same trouble again in other words.
@@ -50,10 +73,21 @@ internal static class ClampingPlanner
             return null;
         }
 
+        CheckInput input = InputOf(clamping.Make);
         findings.AddRange(MachineTravel.Find(input, cut));
         findings.AddRange(ClampsInWay.Find(input, cut));
-        return piece.Make is BoardEndMake { Batch.Waste: Waste.Screwed } && cut.Settings.Skin <= 0 && !before.Any(f => f.Kind.Severity == Severity.Stop) ? Screwed(input, cut, findings) : cut;
+        return clamping.Make is BoardEndMake { Batch.Waste: Waste.Screwed } && cut.Settings.Skin <= 0 && !before.Any(f => f.Kind.Severity == Severity.Stop) ? Screwed(input, cut, findings) : cut;
     }
+
+    private static IEnumerable<Finding> Before(CheckInput input, ImmutableArray<BitTask> tasks, ErrorBudget budget) =>
+    [
+        .. BitReach.Find(input), .. JobSettings.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
+        .. TightCurve.Find(input, budget.Total - budget.Fit - budget.Rounding), .. DeepSlots.Find(input), .. SkinThickness.Find(input),
+        .. BoardTabs.Find(input), .. BoardStack.Find(input), .. OpeningFit.Find(input), .. MarkTool.Find(input),
+        .. tasks.Where(t => !t.Outline && Concerns(t, input.Make)).SelectMany(t => OfOtherBit(input, t)),
+    ];
+
+    private static bool Concerns(BitTask task, Make make) => (task.Marks && make.Marks is not null) || make.Openings.Any(o => o.Bit == task.Bit);
 
     // Screws go where the bit does not: they are placed when its ways are known.
     private static CutPlan Screwed(CheckInput input, CutPlan cut, List<Finding> findings)
@@ -94,7 +128,7 @@ internal static class ClampingPlanner
         {
             Bit = task.Bit,
             Settings = task.Settings,
-            Keys = task.Openings.Length > 0 ? task.Openings[0].At : input.Make.Marks!.At,
+            Keys = input.Make.Openings.FirstOrDefault(o => o.Bit == task.Bit)?.At ?? input.Make.Marks!.At,
         };
 
         // What only engraves need not reach through the stock, nor leave a square wall.

@@ -62,14 +62,12 @@ public static class Planner
     {
         var budget = new ErrorBudget(job.Tolerance);
         var cuts = new List<CutPlan>();
-        foreach (Piece piece in pieces)
+        Func<string> names = PanelNames(job);
+        foreach (ImmutableArray<Piece> group in PanelGroups.Of(job, pieces))
         {
             cancel.ThrowIfCancellationRequested();
             stage?.Invoke("toolpaths");
-            if (ClampingPlanner.Cut(job, piece, budget, findings) is { } cut)
-            {
-                cuts.Add(cut);
-            }
+            cuts.AddRange(ClampingPlanner.Cut(job, group, names, budget, findings));
         }
 
         if (findings.Exists(f => f.Kind.Severity == Severity.Stop))
@@ -97,6 +95,24 @@ public static class Planner
         ImmutableArray<PlannedProgram> failed = [.. programs.Where(p => !p.Proof.Passed)];
         findings.AddRange(failed.Select(Unproven));
         return new Plan(job, [.. findings], pieces, failed.IsEmpty ? [.. programs] : [], failed);
+    }
+
+    // Shared panels are numbered through the job, past any make of such a name.
+    private static Func<string> PanelNames(Job job)
+    {
+        int number = 0;
+        return () =>
+        {
+            string name;
+            do
+            {
+                number++;
+                name = FormattableString.Invariant($"panel-{number}");
+            }
+            while (job.Makes.Any(m => string.Equals(m.Id, name, StringComparison.OrdinalIgnoreCase)));
+
+            return name;
+        };
     }
 
     // One program for a clamping; where the dialect changes no bits and there are several, one for each bit, in the order of their use.

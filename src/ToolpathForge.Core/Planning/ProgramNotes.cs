@@ -18,6 +18,7 @@ internal static class ProgramNotes
         string what = make switch
         {
             TrialMake => "trial piece: a square with a slot and a hole, to be measured",
+            _ when clamping.Makes.Length > 1 => string.Join(", ", clamping.Makes.Select(m => FormattableString.Invariant($"{clamping.CountOf(m)} x {m.Id}"))),
             PatternMake pattern => FormattableString.Invariant($"{clamping.Pieces.Length} pattern(s) for {pattern.Board.Name}"),
             BoardEndMake end when clamping.Pieces.Length == 1 => $"end of a {end.Board.Name} board",
             BoardEndMake end => FormattableString.Invariant($"ends of {clamping.Pieces.Length} {end.Board.Name} boards, side by side"),

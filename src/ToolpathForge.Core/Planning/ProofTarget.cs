@@ -105,7 +105,7 @@ internal static class ProofTarget
 
     private static TargetMark MarkOf(EngravedMark mark, Placed placed, Clamping clamping)
     {
-        Marking marks = clamping.Make.Marks!;
+        Marking marks = placed.Piece.Make.Marks!;
         return new TargetMark
         {
             Name = mark.Name,

@@ -20,10 +20,12 @@ internal static class SkinInstead
     private const double Spare = 0.1;
 
     /// <summary>The skin's thickness and the note about it; null when tabs fit or none may be left.</summary>
-    internal static (double Thickness, Finding Note)? Of(Clamping clamping, CutSettings settings)
+    internal static (double Thickness, Finding Note)? Of(Job job, Clamping clamping)
     {
-        if (clamping.Make is not { Sheet.Flatness: { } flatness, Cut: { Tabs: null, Skin: null, TabPlaces.IsEmpty: true } } make
-            || clamping.Pieces.All(p => TabPlacing.Place(p, settings, clamping.Stock.Bottom, new List<Finding>()) is not null))
+        Make make = clamping.Make;
+        if (make.Sheet?.Flatness is not { } flatness
+            || !clamping.Makes.All(m => m.Cut is { Tabs: null, Skin: null, TabPlaces.IsEmpty: true })
+            || clamping.Pieces.All(p => TabPlacing.Place(p, CutSettings.For(p.Piece.Make, job.Machine, p.Piece.CutLength, p.Piece.Make.LeftBelow), clamping.Stock.Bottom, new List<Finding>()) is not null))
         {
             return null;
         }

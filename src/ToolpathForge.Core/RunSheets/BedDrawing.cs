@@ -43,7 +43,7 @@ public static class BedDrawing
             BoardFixtures.Add(elements, clamping);
         }
 
-        BoardFixtures.AddClamps(elements, clamping.Make);
+        BoardFixtures.AddClamps(elements, clamping);
 
         foreach (BitWork work in cut.Works)
         {

@@ -36,11 +36,10 @@ internal static class BoardFixtures
         }
     }
 
-    internal static void AddClamps(ImmutableArray<DrawingElement>.Builder elements, Make make)
+    internal static void AddClamps(ImmutableArray<DrawingElement>.Builder elements, Clamping clamping)
     {
-        for (int i = 0; i < make.Clamps.Length; i++)
+        foreach ((int i, ClampBox clamp) in clamping.Clamps.Index())
         {
-            ClampBox clamp = make.Clamps[i];
             var box = Contour.Rectangle(clamp.Box);
             elements.Add(new Fill(Tone.Clamp, Outlines.Of(box)));
             elements.Add(new Stroke(LineRole.Clamp, box));

@@ -12,11 +12,15 @@ internal static class HandPage
 {
     internal static void Write(Html page, Plan plan, CutPlan cut)
     {
-        Make make = cut.Clamping.Make;
         LengthUnit unit = plan.Job.Unit;
-        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is ProfilePiece piece && HandPlan.Of(piece, unit) is { } hand)
+        foreach (Make make in cut.Clamping.Makes)
         {
-            page.Element("h3", "By hand").List(true, Steps(piece, hand, unit));
+            if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is not ProfilePiece piece || HandPlan.Of(piece, unit) is not { } hand)
+            {
+                continue;
+            }
+
+            page.Element("h3", cut.Clamping.Makes.Length > 1 ? $"By hand: {make.Id}" : "By hand").List(true, Steps(piece, hand, unit));
             RunSheetPage.Picture(
                 page, hand.Section, hand.Scale, "Across the edge, the work at the left: the hand router at its lowest and its highest setting. Collet and base are sketched.");
         }

@@ -85,15 +85,17 @@ public static class RunSheetPage
             HandPage.Write(page, plan, cut);
         }
 
-        if (plan.Pieces.FirstOrDefault(p => p.Make.Id == cut.Clamping.Make.Id) is ProfilePiece piece)
+        foreach (ProfilePiece piece in cut.Clamping.Makes.SelectMany(m => plan.Pieces.Where(p => p.Make.Id == m.Id)).OfType<ProfilePiece>())
         {
-            Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, "The piece, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
+            string which = cut.Clamping.Makes.Length > 1 ? piece.Make.Id : "The piece";
+            Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, $"{which}, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
         }
 
         BoardsSection.Write(page, job, cut.Clamping);
-        if (cut.Clamping.Make is ProfileMake { DesignWidth: var width })
+        string[] limits = [.. cut.Clamping.Makes.OfType<ProfileMake>().Select(m => m.DesignWidth).Distinct().SelectMany(w => new CodeLimits(w).InWords(job.Unit)).Distinct(StringComparer.Ordinal)];
+        if (limits.Length > 0)
         {
-            page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, new CodeLimits(width).InWords(job.Unit)).Raw("</div>");
+            page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, limits).Raw("</div>");
         }
 
         ProofBox(page, job, program);

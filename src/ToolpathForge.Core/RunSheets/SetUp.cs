@@ -95,8 +95,11 @@ internal static class SetUp
 
         if (cut.Tabs.Length > 0)
         {
-            yield return ("Tabs", string.Create(
-                CultureInfo.InvariantCulture, $"{cut.Tabs.Length / cut.Clamping.Pieces.Length} a piece, {Say(s.TabLength)} long, {Say(s.TabHeight)} high"));
+            int[] each = [.. cut.Tabs.GroupBy(t => t.Piece).Select(g => g.Count())];
+            string many = each.Min() == each.Max()
+                ? string.Create(CultureInfo.InvariantCulture, $"{each.Min()} a piece")
+                : string.Create(CultureInfo.InvariantCulture, $"{each.Min()} to {each.Max()} a piece");
+            yield return ("Tabs", $"{many}, {Say(s.TabLength)} long, {Say(s.TabHeight)} high");
         }
 
         if (job.Axes != AxisErrors.None)

@@ -36,16 +36,19 @@ internal static class SheetWords
     /// <summary>The bits of a program in the order of their use.</summary>
     internal static string Bits(CutPlan cut) => string.Join("; then ", cut.Works.Select(w => w.Path.Bit.Name));
 
-    internal static string Makes(Clamping clamping) => clamping.Make switch
+    /// <summary>What lies on the bed, make by make.</summary>
+    internal static string Makes(Clamping clamping) => string.Join("; ", clamping.Makes.Select(make => Made(clamping, make)));
+
+    private static string Made(Clamping clamping, Make make) => make switch
     {
         TrialMake => "a trial piece",
-        PatternMake pattern => clamping.Pieces.Length == 1
+        PatternMake pattern => clamping.CountOf(make) == 1
             ? $"a pattern for {pattern.Board.Id}"
-            : string.Create(CultureInfo.InvariantCulture, $"{clamping.Pieces.Length} patterns for {pattern.Board.Id}"),
-        BoardEndMake end => clamping.Pieces.Length == 1
+            : string.Create(CultureInfo.InvariantCulture, $"{clamping.CountOf(make)} patterns for {pattern.Board.Id}"),
+        BoardEndMake end => clamping.CountOf(make) == 1
             ? $"an end of a {end.Board.Id} board"
-            : string.Create(CultureInfo.InvariantCulture, $"ends of {end.Board.Id} boards, {clamping.Pieces.Length} at a time"),
-        _ => throw new InvalidOperationException($"No words for a {clamping.Make.GetType().Name}."),
+            : string.Create(CultureInfo.InvariantCulture, $"ends of {end.Board.Id} boards, {clamping.CountOf(make)} at a time"),
+        _ => throw new InvalidOperationException($"No words for a {make.GetType().Name}."),
     };
 
     /// <summary>How often a program is started, and how often it waits.</summary>

@@ -42,7 +42,7 @@ internal static class JobSettingsTables
     {
         ImmutableArray<(Bit, CutSettings)> planned =
         [
-            .. plan.Programs.Concat(plan.FailedProofs).Where(p => p.Cut.Clamping.Make.Id == make.Id).SelectMany(p => p.Cut.Works)
+            .. plan.Programs.Concat(plan.FailedProofs).Where(p => p.Cut.Clamping.Makes.Any(m => m.Id == make.Id)).SelectMany(p => p.Cut.Works)
                 .Where(w => w.Outline || w.Openings.Length > 0).Select(w => (w.Path.Bit, w.Settings)),
         ];
         return planned.IsEmpty ? JobSettings.Unplanned(plan.Job, make) : planned;

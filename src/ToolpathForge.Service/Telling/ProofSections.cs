@@ -13,7 +13,7 @@ internal static class ProofSections
     internal static ImmutableArray<Section> Of(string file, PlannedProgram meant, ProofReport proof, Job job)
     {
         var sections = ImmutableArray.CreateBuilder<Section>();
-        string against = $"{file}, measured against {meant.Cut.Clamping.Make.Id} of {job.Name}";
+        string against = $"{file}, measured against {string.Join(", ", meant.Cut.Clamping.Makes.Select(m => m.Id))} of {job.Name}";
         sections.Add(Section.Of(proof.Passed ? $"{against}: passed." : $"{against}: FAILED. Do not run it."));
         if (!proof.Faults.IsEmpty)
         {

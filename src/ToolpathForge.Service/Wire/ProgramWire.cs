@@ -15,7 +15,7 @@ internal static class ProgramWire
     {
         File = program.FileName,
         Sha256 = Manifest.Hash(Encoding.UTF8.GetBytes(program.Text)),
-        Makes = [program.Cut.Clamping.Make.Id],
+        Makes = [.. program.Cut.Clamping.Makes.Select(m => m.Id)],
         Bit = program.Cut.Path.Bit.Id,
         Bits = [.. program.Cut.Works.Select(w => w.Path.Bit.Id)],
         Speed = Rounded(program.Cut.Settings.Speed),

@@ -60,7 +60,7 @@ public static class JobSettings
 
         // The perimeter decides the number of tabs alone, which no setting here depends on.
         CutSettings outline = CutSettings.For(make, job.Machine, 0, make.LeftBelow);
-        return [.. BitTask.For(make, job.Machine, outline).Where(t => t.Outline || t.Openings.Length > 0).Select(t => (t.Bit, t.Settings))];
+        return [.. BitTask.For([make], job.Machine, outline).Where(t => t.Outline || t.Openings.Length > 0).Select(t => (t.Bit, t.Settings))];
     }
 
     /// <summary>What is wrong with the bit that cuts an outline or openings.</summary>

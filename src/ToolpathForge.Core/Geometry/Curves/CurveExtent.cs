@@ -1,6 +1,5 @@
-using ToolpathForge.Geometry;
 
-namespace ToolpathForge.Drawings;
+namespace ToolpathForge.Geometry;
 
 /// <summary>How far exact curves reach, and where they turn back, along an axis.</summary>
 internal static class CurveExtent

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Measures;
+using ToolpathForge.Nesting;
+using ToolpathForge.Pieces;
+
+namespace ToolpathForge.Clampings;
+
+/// <summary>Lays pieces of several makes together on as few blanks as the nester finds. The near left corner of each blank is the work zero.</summary>
+internal static class SharedPanels
+{
+    /// <summary>
+    /// The clampings, one a blank; blanks that are laid alike are one clamping, run as often as there are of them. Kinds that fit on no blank lie on one
+    /// of their own, where the checks tell what is too large.
+    /// </summary>
+    /// <param name="job">Says the machine's travel, the blank and the gap.</param>
+    /// <param name="pieces">One a make, at least two; cut alike but for their tabs.</param>
+    /// <param name="track">Room that the bit's track takes beside a piece, mm.</param>
+    /// <param name="name">The name of the next blank.</param>
+    internal static ImmutableArray<Clamping> Lay(Job job, ImmutableArray<Piece> pieces, double track, Func<string> name)
+    {
+        Make first = pieces[0].Make;
+        double margin = track + PanelLayout.Rim;
+        PanelSharing sharing = job.Panels;
+        (double bottom, double top) = Clamping.Heights(job, first.Thickness);
+        ImmutableArray<KeepOut> keepOuts = Obstacles.Clamps(pieces.Select(p => p.Make), bottom);
+        var room = new Box2(
+            margin,
+            margin,
+            Math.Min(job.Machine.TravelX, sharing.Length ?? double.PositiveInfinity) - margin,
+            Math.Min(job.Machine.TravelY, sharing.Width ?? double.PositiveInfinity) - margin);
+        ImmutableArray<NestPart> parts = [.. pieces.Select(p => new NestPart(Shape(p), p.Make.Count))];
+        NestResult nest = room.IsEmpty
+            ? new NestResult([], [.. Enumerable.Range(0, pieces.Length)])
+            : Nester.Nest(new NestRequest(
+                parts,
+                room,
+                track + track + sharing.Gap + (2 * TurnedLayout.Fit),
+                TurnedLayout.Turns(sharing.Turned),
+                [.. keepOuts.Select(k => new NestObstacle(Region.Of(Contour.Rectangle(k.Box)), track + TurnedLayout.Fit))]));
+        return
+        [
+            .. Alike(nest.Panels).Select(panel => Blank(panel.Panel, panel.Times)),
+            .. nest.Left.Select(left => PanelLayout.Lay(job, pieces[left].Make, pieces[left], track)),
+        ];
+
+        Clamping Blank(NestedPanel panel, int times)
+        {
+            // In the job's order, so that the numbers of a make's pieces follow one another.
+            (Piece Piece, Placement At, Outline Exact)[] laid =
+                [.. panel.Pieces.OrderBy(p => p.Part).Select(p => (pieces[p.Part], p.Placement, pieces[p.Part].Exact.Placed(p.Placement)))];
+            Box2 all = laid.Aggregate(Box2.Empty, (box, l) => box.Union(CurveExtent.Box(l.Exact)));
+            var stock = new Box2(
+                0, 0, sharing.Length ?? ShopText.Up(all.MaxX + margin, job.Unit), sharing.Width ?? ShopText.Up(all.MaxY + margin, job.Unit));
+            return new Clamping(
+                name(),
+                [.. laid.Select((l, i) => new Placed(l.Piece, i + 1, l.At, l.Exact, stock))],
+                new StockOnBed(stock, bottom, top),
+                Lie.AsLaid,
+                new Box2(0, 0, job.Machine.TravelX, job.Machine.TravelY),
+                times)
+            {
+                KeepOuts = keepOuts,
+            };
+        }
+    }
+
+    // Openings are cut to chips, so nothing can come out of them: the outline alone counts.
+    private static Region Shape(Piece piece) => Region.Of(ArcFit.Fit(piece.Exact, TurnedLayout.Fit).Contour);
+
+    private static IEnumerable<(NestedPanel Panel, int Times)> Alike(ImmutableArray<NestedPanel> panels)
+    {
+        var rest = panels.ToList();
+        while (rest.Count > 0)
+        {
+            NestedPanel first = rest[0];
+            yield return (first, rest.RemoveAll(p => IsLaidAlike(p, first)));
+        }
+    }
+
+    private static bool IsLaidAlike(NestedPanel a, NestedPanel b) =>
+        a.Pieces.Length == b.Pieces.Length && a.Pieces.Zip(b.Pieces).All(p => p.First.Part == p.Second.Part && p.First.Placement == p.Second.Placement);
+}
