@@ -17,7 +17,7 @@ public static class ProveProgram
         "prove-which-make",
         Severity.Stop,
         "The name of {file} does not say which of the job's programs it is meant to be: {programs}.",
-        "Say it with --make and the id of the make.")
+        "Say it with --make and the name of the program, or the id of the make where only one program cuts that.")
     { Unusable = true };
 
     /// <summary>The job makes no such thing.</summary>
@@ -31,7 +31,7 @@ public static class ProveProgram
     /// <summary>Proves a program.</summary>
     /// <param name="file">The program's file.</param>
     /// <param name="job">The job's file.</param>
-    /// <param name="make">Id of the make that it is meant to cut; null to go by the file's name.</param>
+    /// <param name="make">Name of the program that it is meant to be, or id of a make that it cuts; null to go by the file's name.</param>
     /// <param name="stage">Told the name of each stage as it begins; may be null.</param>
     /// <param name="cancel">Ends the work.</param>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
@@ -75,28 +75,24 @@ public static class ProveProgram
             () => WireJson.Text(reply));
     }
 
+    // What was asked for by name, narrowed by the file's own name where that leaves several.
     private static PlannedProgram? Meant(string file, string? make, ImmutableArray<PlannedProgram> programs, List<Finding> findings)
     {
-        string[] makes = [.. programs.SelectMany(p => p.Cut.Clamping.Makes).Select(m => m.Id).Distinct(StringComparer.Ordinal)];
-        string ids = string.Join(", ", makes);
-        if (make is not null)
+        ImmutableArray<PlannedProgram> asked = make is null ? programs : [.. programs.Where(p => p.Name == make || p.Cut.Clamping.Makes.Any(m => m.Id == make))];
+        if (asked.IsEmpty)
         {
-            PlannedProgram? named = programs.FirstOrDefault(p => p.Cut.Clamping.Makes.Any(m => m.Id == make));
-            if (named is null)
-            {
-                string near = Words.Nearest(make, makes) is { } word ? $"Did you mean {word}?" : "Use one of those ids.";
-                findings.Add(Finding.Of(NoSuchMake, Place.None, Arg.Of("make", make), Arg.Of("programs", ids), Arg.Of("near", near)));
-            }
-
-            return named;
+            string[] makes = [.. programs.SelectMany(p => p.Cut.Clamping.Makes).Select(m => m.Id).Distinct(StringComparer.Ordinal)];
+            string near = Words.Nearest(make!, makes) is { } word ? $"Did you mean {word}?" : "Use one of those ids.";
+            findings.Add(Finding.Of(NoSuchMake, Place.None, Arg.Of("make", make!), Arg.Of("programs", string.Join(", ", makes)), Arg.Of("near", near)));
+            return null;
         }
 
         string stem = Path.GetFileNameWithoutExtension(file);
-        PlannedProgram? meant = programs.FirstOrDefault(p => string.Equals(p.Name, stem, StringComparison.OrdinalIgnoreCase))
-            ?? (programs.Length == 1 ? programs[0] : null);
+        PlannedProgram? meant = asked.FirstOrDefault(p => string.Equals(p.Name, stem, StringComparison.OrdinalIgnoreCase))
+            ?? (asked.Length == 1 ? asked[0] : null);
         if (meant is null)
         {
-            findings.Add(Finding.Of(Which, Place.None, Arg.Of("file", file), Arg.Of("programs", ids)));
+            findings.Add(Finding.Of(Which, Place.None, Arg.Of("file", file), Arg.Of("programs", string.Join(", ", asked.Select(p => p.Name)))));
         }
 
         return meant;

@@ -29,8 +29,11 @@ public enum Lie
 /// <param name="Block">The stock that it is cut from, on the bed.</param>
 public sealed record Placed(Piece Piece, int Number, Placement Placement, Outline Exact, Box2 Block)
 {
+    /// <summary>Its number among the pieces of its make, from 1; the same as <see cref="Number"/> where a clamping has one make.</summary>
+    public int OfMake { get; init; } = Number;
+
     /// <summary>What sheets, programs and the proof call it: the make's id and its number.</summary>
-    public string Name => FormattableString.Invariant($"{Piece.Make.Id} no. {Number}");
+    public string Name => FormattableString.Invariant($"{Piece.Make.Id} no. {OfMake}");
 }
 
 /// <summary>What is clamped down: a panel, or the ends of boards, on the bed.</summary>
@@ -71,6 +74,9 @@ public sealed record Clamping(
 
     /// <summary>All that it makes, in the order in which the pieces lie.</summary>
     public ImmutableArray<Make> Makes { get; } = [.. Pieces.Select(p => p.Piece.Make).DistinctBy(m => m.Id, StringComparer.Ordinal)];
+
+    /// <summary>Whether it is a blank that makes share, by rule if not in fact: it has a name of its own then, and otherwise that of its make.</summary>
+    public bool IsShared => Make.Sheet is not null && Name != Make.Id;
 
     /// <summary>How many pieces of a make lie there.</summary>
     /// <param name="make">The make.</param>

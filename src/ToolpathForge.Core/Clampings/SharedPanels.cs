@@ -24,26 +24,16 @@ internal static class SharedPanels
         double margin = track + PanelLayout.Rim;
         PanelSharing sharing = job.Panels;
         (double bottom, double top) = Clamping.Heights(job, first.Thickness);
-        ImmutableArray<KeepOut> keepOuts = Obstacles.Clamps(pieces.Select(p => p.Make), bottom);
-        var room = new Box2(
-            margin,
-            margin,
-            Math.Min(job.Machine.TravelX, sharing.Length ?? double.PositiveInfinity) - margin,
-            Math.Min(job.Machine.TravelY, sharing.Width ?? double.PositiveInfinity) - margin);
-        ImmutableArray<NestPart> parts = [.. pieces.Select(p => new NestPart(Shape(p), p.Make.Count))];
-        NestResult nest = room.IsEmpty
-            ? new NestResult([], [.. Enumerable.Range(0, pieces.Length)])
-            : Nester.Nest(new NestRequest(
-                parts,
-                room,
-                track + track + sharing.Gap + (2 * TurnedLayout.Fit),
-                TurnedLayout.Turns(sharing.Turned),
-                [.. keepOuts.Select(k => new NestObstacle(Region.Of(Contour.Rectangle(k.Box)), track + TurnedLayout.Fit))]));
+        NestRequest request = Request(job, pieces, track);
+        NestResult nest = request.Room.IsEmpty ? new NestResult([], [.. Enumerable.Range(0, pieces.Length)]) : Nester.Nest(request);
+        var made = new Dictionary<string, int>(StringComparer.Ordinal);
         return
         [
             .. Alike(nest.Panels).Select(panel => Blank(panel.Panel, panel.Times)),
             .. nest.Left.Select(left => PanelLayout.Lay(job, pieces[left].Make, pieces[left], track)),
         ];
+
+        int Next(string make) => made[make] = made.GetValueOrDefault(make) + 1;
 
         Clamping Blank(NestedPanel panel, int times)
         {
@@ -55,16 +45,39 @@ internal static class SharedPanels
                 0, 0, sharing.Length ?? ShopText.Up(all.MaxX + margin, job.Unit), sharing.Width ?? ShopText.Up(all.MaxY + margin, job.Unit));
             return new Clamping(
                 name(),
-                [.. laid.Select((l, i) => new Placed(l.Piece, i + 1, l.At, l.Exact, stock))],
+                [.. laid.Select((l, i) => new Placed(l.Piece, i + 1, l.At, l.Exact, stock) { OfMake = Next(l.Piece.Make.Id) })],
                 new StockOnBed(stock, bottom, top),
                 Lie.AsLaid,
                 new Box2(0, 0, job.Machine.TravelX, job.Machine.TravelY),
                 times)
             {
-                KeepOuts = keepOuts,
+                KeepOuts = KeepOuts(pieces, bottom),
             };
         }
     }
+
+    /// <summary>What is asked of the nest; its room is empty where the margins leave none.</summary>
+    /// <param name="job">Says the machine's travel, the blank, the gap and the turns.</param>
+    /// <param name="pieces">One a make.</param>
+    /// <param name="track">Room that the bit's track takes beside a piece, mm.</param>
+    internal static NestRequest Request(Job job, ImmutableArray<Piece> pieces, double track)
+    {
+        double margin = track + PanelLayout.Rim;
+        PanelSharing sharing = job.Panels;
+        var room = new Box2(
+            margin,
+            margin,
+            Math.Min(job.Machine.TravelX, sharing.Length ?? double.PositiveInfinity) - margin,
+            Math.Min(job.Machine.TravelY, sharing.Width ?? double.PositiveInfinity) - margin);
+        return new NestRequest(
+            [.. pieces.Select(p => new NestPart(Shape(p), p.Make.Count))],
+            room,
+            track + track + sharing.Gap + (2 * TurnedLayout.Fit),
+            TurnedLayout.Turns(sharing.Turned),
+            [.. KeepOuts(pieces, 0).Select(k => new NestObstacle(Region.Of(Contour.Rectangle(k.Box)), track + TurnedLayout.Fit))]);
+    }
+
+    private static ImmutableArray<KeepOut> KeepOuts(ImmutableArray<Piece> pieces, double bottom) => Obstacles.Clamps(pieces.Select(p => p.Make), bottom);
 
     // Openings are cut to chips, so nothing can come out of them: the outline alone counts.
     private static Region Shape(Piece piece) => Region.Of(ArcFit.Fit(piece.Exact, TurnedLayout.Fit).Contour);

@@ -36,10 +36,15 @@ public static class ShopText
     /// <param name="unit">The unit to write it in.</param>
     public static string AtLeast(double millimetres, LengthUnit unit) => LengthText.Write(Up(millimetres, unit), unit);
 
+    /// <summary>The next step at or below a size, mm.</summary>
+    /// <param name="millimetres">The size, mm.</param>
+    /// <param name="unit">The unit of the shop.</param>
+    public static double Down(double millimetres, LengthUnit unit) => Math.Floor((millimetres / Step(unit)) + 1e-6) * Step(unit);
+
     /// <summary>From where to where, rounded outwards.</summary>
     /// <param name="from">The lower bound, mm.</param>
     /// <param name="to">The upper bound, mm.</param>
     /// <param name="unit">The unit to write it in.</param>
     public static string Room(double from, double to, LengthUnit unit) =>
-        $"{LengthText.Write(Math.Floor((from / Step(unit)) + 1e-6) * Step(unit), unit)} to {AtLeast(to, unit)}";
+        $"{LengthText.Write(Down(from, unit), unit)} to {AtLeast(to, unit)}";
 }

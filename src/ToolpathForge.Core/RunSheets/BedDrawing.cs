@@ -52,7 +52,7 @@ public static class BedDrawing
 
         foreach (Placed placed in clamping.Pieces)
         {
-            AddPiece(elements, placed);
+            LaidPiece.Add(elements, placed);
         }
 
         foreach ((int number, Tab tab) in cut.Tabs)
@@ -62,6 +62,7 @@ public static class BedDrawing
             elements.Add(new Stroke(LineRole.Tab, Contour.Polyline(tab.Center - half + outwards, tab.Center + half + outwards)));
         }
 
+        elements.AddRange(OffcutWords.Drawn(cut));
         elements.AddRange(GrainSection.Labels(cut));
         elements.Add(new ZeroPoint(Point2.Origin));
         elements.Add(new LinearDimension(
@@ -83,45 +84,6 @@ public static class BedDrawing
         elements.Add(new Text("fence: sacrificial, no metal near the end", new Point2(stock.MinX + 8, Deep * 0.35), TextAlign.Start, 2.4));
         elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(new Point2(0, stock.MinY - 10), new Point2(0, Deep + 6))));
         elements.Add(new Text("finished tip", new Point2(1.5, stock.MinY - 8), TextAlign.Start, 2.2));
-    }
-
-    private static void AddPiece(ImmutableArray<DrawingElement>.Builder elements, Placed placed)
-    {
-        for (int i = 0; i < placed.Exact.Curves.Length; i++)
-        {
-            EdgeRole role = placed.Piece.Roles[i];
-            if (role != EdgeRole.Existing)
-            {
-                LineRole line = role is EdgeRole.Curve or EdgeRole.EndCut ? LineRole.FinishedEdge : LineRole.Edge;
-                elements.Add(new ExactStroke(line, new Outline([placed.Exact.Curves[i]], false)));
-            }
-        }
-
-        foreach (Opening opening in placed.Piece.Openings)
-        {
-            elements.Add(new ExactStroke(LineRole.FinishedEdge, OpeningOutline.Exact(opening, placed.Placement)));
-        }
-
-        foreach (GuideLine guide in placed.Piece.Marks.IsEmpty ? placed.Piece.Guides : [])
-        {
-            elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(placed.Placement.Apply(guide.From), placed.Placement.Apply(guide.To))));
-        }
-
-        if (!placed.Piece.Marks.IsEmpty)
-        {
-            // A marked plate says itself what it is.
-            return;
-        }
-
-        // A board has most room halfway along what lies on the bed.
-        Point2 middle = placed.Placement.Apply(placed.Piece switch
-        {
-            ProfilePiece { Make: BoardEndMake board, Profile: { } profile } => new Point2(board.OnBed / 2, profile.Width / 2),
-            ProfilePiece { Profile: { } profile } => new Point2(profile.Start.X * 0.7, profile.Width * 0.3),
-            _ => CurveExtent.Box(placed.Piece.Exact).Center,
-        });
-        elements.Add(new Text(
-            FormattableString.Invariant($"{placed.Piece.Make.Id} {placed.Number}"), middle, TextAlign.Middle, 3.2));
     }
 
     // The way of the bit: rapids between, the first ramp, and the last round of everything else; steps above it lie on the same lines.

@@ -28,9 +28,10 @@ public static class RunSheetPage
             .Element("title", $"Run sheet: {job.Name}")
             .Raw("<style>").Raw(SheetStyle.Css).Raw("</style>").Raw("</head>").Raw("<body>");
         Overview(page, plan);
+        var drawn = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (PlannedProgram program in plan.Programs)
         {
-            Program(page, plan, program);
+            Program(page, plan, program, drawn);
         }
 
         page.Raw("</body>").Raw("</html>");
@@ -53,6 +54,7 @@ public static class RunSheetPage
                 SheetWords.Time(p.Seconds),
             ]));
         FamilySection.Write(page, plan);
+        PanelSection.Write(page, plan);
         ScheduleSection.Write(page, plan);
         if (!plan.Findings.IsEmpty)
         {
@@ -68,7 +70,7 @@ public static class RunSheetPage
         page.Raw("<div class=\"caution\">").Element("h3", "Every time").List(false, SheetWords.Cautions).Raw("</div>");
     }
 
-    private static void Program(Html page, Plan plan, PlannedProgram program)
+    private static void Program(Html page, Plan plan, PlannedProgram program, Dictionary<string, string> drawn)
     {
         Job job = plan.Job;
         CutPlan cut = program.Cut;
@@ -85,14 +87,12 @@ public static class RunSheetPage
             HandPage.Write(page, plan, cut);
         }
 
-        foreach (ProfilePiece piece in cut.Clamping.Makes.SelectMany(m => plan.Pieces.Where(p => p.Make.Id == m.Id)).OfType<ProfilePiece>())
-        {
-            string which = cut.Clamping.Makes.Length > 1 ? piece.Make.Id : "The piece";
-            Picture(page, PieceDrawing.Of(piece, job.Unit), 186, 118, $"{which}, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
-        }
-
+        Pieces(page, plan, program, drawn);
         BoardsSection.Write(page, job, cut.Clamping);
-        string[] limits = [.. cut.Clamping.Makes.OfType<ProfileMake>().Select(m => m.DesignWidth).Distinct().SelectMany(w => new CodeLimits(w).InWords(job.Unit)).Distinct(StringComparer.Ordinal)];
+        ImmutableArray<string>[] ofDepths = [.. cut.Clamping.Makes.OfType<ProfileMake>().Select(m => m.DesignWidth).Distinct().Order().Select(w => new CodeLimits(w).InWords(job.Unit))];
+
+        // What holds for every depth comes last.
+        string[] limits = [.. ofDepths.SelectMany(l => l).Distinct(StringComparer.Ordinal).OrderBy(line => ofDepths.Length > 1 && ofDepths.All(l => l.Contains(line, StringComparer.Ordinal)))];
         if (limits.Length > 0)
         {
             page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, limits).Raw("</div>");
@@ -103,6 +103,23 @@ public static class RunSheetPage
             .Raw($"<div><span>Job</span>{Html.Encode(job.Name)}</div>")
             .Raw($"<div><span>Program</span>{Html.Encode(program.FileName)}</div>")
             .Raw("<div><span>Date and hand</span>&nbsp;</div>").Raw("</footer>").Raw("</section>");
+    }
+
+    // A make that lies on several panels is drawn under the first.
+    private static void Pieces(Html page, Plan plan, PlannedProgram program, Dictionary<string, string> drawn)
+    {
+        ImmutableArray<Make> makes = program.Cut.Clamping.Makes;
+        foreach (ProfilePiece piece in makes.SelectMany(m => plan.Pieces.Where(p => p.Make.Id == m.Id)).OfType<ProfilePiece>().Where(p => drawn.TryAdd(p.Make.Id, program.Name)))
+        {
+            string which = program.Cut.Clamping.IsShared ? piece.Make.Id : "The piece";
+            Picture(page, PieceDrawing.Of(piece, plan.Job.Unit), 186, 118, $"{which}, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
+        }
+
+        string[] before = [.. makes.Where(m => drawn.TryGetValue(m.Id, out string? by) && by != program.Name).Select(m => $"{m.Id} with {drawn[m.Id]}")];
+        if (before.Length > 0)
+        {
+            page.Element("p", $"Drawn further up: {string.Join(", ", before)}.");
+        }
     }
 
     internal static void ProofBox(Html page, Job job, PlannedProgram program)

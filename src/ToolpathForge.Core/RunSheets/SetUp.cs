@@ -75,7 +75,7 @@ internal static class SetUp
     {
         string Say(double mm) => ShopText.Size(mm, job.Unit);
         yield return ("Stock", $"{cut.Clamping.Make.Material.Name}, {Say(cut.Clamping.Make.Thickness)}");
-        yield return ("Lies", "as laid: face up, profile edge towards you" + (cut.Clamping.Turns.Any(t => t.End == 2) ? "; second ends end over end" : ""));
+        yield return ("Lies", Lies(cut.Clamping));
         for (int i = 0; i < cut.Works.Length; i++)
         {
             CutSettings w = cut.Works[i].Settings;
@@ -108,9 +108,26 @@ internal static class SetUp
                 CultureInfo.InvariantCulture, $"X goes {job.Axes.ScaleX:0.00000}, Y {job.Axes.ScaleY:0.00000} of what it is told; Y leans {job.Axes.Skew * 180 / Math.PI:0.000}° to the right"));
         }
 
+        if (cut.Clamping.Make.Sheet is not null)
+        {
+            yield return ("Becomes pieces", OffcutWords.UsedShare(cut.Clamping) + " of the blank");
+            string[] offcuts = [.. OffcutWords.Of(cut).Select(o => OffcutWords.Size(o, job.Unit))];
+            if (offcuts.Length > 0)
+            {
+                yield return ("Offcuts", string.Join("; ", offcuts));
+            }
+        }
+
         Box2 room = cut.Works.Aggregate(Box2.Empty, (all, work) => all.Union(work.Path.Extent));
         yield return ("Room needed", $"X {ShopText.Room(room.MinX, room.MaxX, job.Unit)}, Y {ShopText.Room(room.MinY, room.MaxY, job.Unit)} from zero");
     }
+
+    private static string Lies(Clamping clamping) => clamping switch
+    {
+        { Make.Sheet: not null } when clamping.Pieces.Any(p => p.Placement.Turn != Math.PI) => "face up, turned as the picture shows",
+        _ when clamping.Turns.Any(t => t.End == 2) => "as laid: face up, profile edge towards you; second ends end over end",
+        _ => "as laid: face up, profile edge towards you",
+    };
 
     internal static IReadOnlyList<string> Pass(Job job, BitWork work, Run run) =>
     [

@@ -18,10 +18,11 @@ internal static class SheetStyle
         table + p { margin-top: 2mm; }
         th { text-align: left; font-weight: 600; border-bottom: .35mm solid var(--ink); padding: 1mm 3mm 1mm 0; vertical-align: bottom; }
         td { border-bottom: .18mm solid var(--line); padding: 1.1mm 3mm 1.1mm 0; vertical-align: top; }
-        dl { display: grid; grid-template-columns: max-content 1fr; gap: .8mm 5mm; margin: 0; font-variant-numeric: tabular-nums; }
+        dl { display: grid; grid-template-columns: max-content 1fr; gap: .8mm 5mm; margin: 0; font-size: 9.5pt; font-variant-numeric: tabular-nums; }
         dt { color: var(--pencil); } dd { margin: 0; }
         ol, ul { margin: 0; padding-left: 6mm; } li { margin-bottom: 1mm; }
-        .columns { display: grid; grid-template-columns: 3fr 2fr; gap: 8mm; }
+        .columns { display: grid; grid-template-columns: 1fr 1fr; gap: 7mm; }
+        .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 2mm; } .pair figure { break-inside: avoid; }
         figure { margin: 4mm 0 0; } figure svg { max-width: 100%; height: auto; display: block; margin: 0 auto; }
         figcaption { font-size: 9pt; color: var(--pencil); margin-top: 1.5mm; text-align: center; }
         .caution { border: .35mm solid var(--ink); padding: 3mm 4mm; margin-top: 4mm; break-inside: avoid; }
@@ -33,7 +34,7 @@ internal static class SheetStyle
         footer div { padding: 1.5mm 3mm; border-left: .18mm solid var(--line); } footer div:first-child { border-left: 0; }
         footer span { display: block; font-size: 7.5pt; color: var(--pencil); }
         @page { size: A4; margin: 12mm; }
-        @media print { body { padding: 0; max-width: none; } section { break-before: page; border-top: 0; margin-top: 0; } figure, table, footer { break-inside: avoid; } .columns { grid-template-columns: 3fr 2fr; } }
+        @media print { body { padding: 0; max-width: none; } section { break-before: page; border-top: 0; margin-top: 0; } figure, table, footer { break-inside: avoid; } .columns { grid-template-columns: 1fr 1fr; } }
         @media (max-width: 700px) { .columns { grid-template-columns: 1fr; } }
         """;
 }

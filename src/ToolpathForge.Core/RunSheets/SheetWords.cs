@@ -37,7 +37,9 @@ internal static class SheetWords
     internal static string Bits(CutPlan cut) => string.Join("; then ", cut.Works.Select(w => w.Path.Bit.Name));
 
     /// <summary>What lies on the bed, make by make.</summary>
-    internal static string Makes(Clamping clamping) => string.Join("; ", clamping.Makes.Select(make => Made(clamping, make)));
+    internal static string Makes(Clamping clamping) => clamping.IsShared
+        ? string.Join(", ", clamping.Makes.Select(make => clamping.CountOf(make) == 1 ? make.Id : string.Create(CultureInfo.InvariantCulture, $"{clamping.CountOf(make)} of {make.Id}")))
+        : Made(clamping, clamping.Make);
 
     private static string Made(Clamping clamping, Make make) => make switch
     {

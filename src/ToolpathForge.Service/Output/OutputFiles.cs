@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ToolpathForge.Cutting;
 using ToolpathForge.Drawings;
 using ToolpathForge.Exchange.Dxf;
 using ToolpathForge.Measures;
@@ -26,12 +27,21 @@ internal static class OutputFiles
             OutputFile.Text(RunSheet, RunSheetPage.Write(plan)),
             .. plan.Pieces.SelectMany(p => Drawings(p, plan.Job.Unit)),
             .. plan.Pieces.OfType<ProfilePiece>().GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null).Select(g => Family(g.Key!, [.. g], plan.Job.Unit)),
+            .. plan.Programs.Where(p => p.Cut.Clamping.IsShared).DistinctBy(p => p.Cut.Clamping.Name, StringComparer.Ordinal).SelectMany(p => Blank(p.Cut, plan.Job.Unit)),
             OutputFile.Text(Proof, WireJson.Text(new ProofFile { Job = JobWire.Of(plan.Job, Path.GetFileName(job)), Programs = programs })),
         ];
     }
 
     private static OutputFile Family(string family, ProfilePiece[] pieces, LengthUnit unit) =>
         OutputFile.Text($"drawings/{family}-family.svg", SvgWriter.Write(FamilyDrawing.Of(family, pieces, unit), FamilyDrawing.Scale));
+
+    // Named after the clamping, which is never named like a make.
+    private static IEnumerable<OutputFile> Blank(CutPlan cut, LengthUnit unit)
+    {
+        Drawing drawing = NestDrawing.Of(cut, unit);
+        yield return OutputFile.Text($"drawings/{cut.Clamping.Name}.svg", SvgWriter.Write(drawing, 1));
+        yield return OutputFile.Text($"drawings/{cut.Clamping.Name}.dxf", DxfWriter.Write(drawing));
+    }
 
     private static IEnumerable<OutputFile> Drawings(Piece piece, LengthUnit unit)
     {
