@@ -126,7 +126,8 @@ internal static class BoardReader
             stock.Amount("length"));
     }
 
-    private static ImmutableArray<MeasuredBoards> Measured(
+    /// <summary>Boards as measured; a width that no board of its size has is told.</summary>
+    internal static ImmutableArray<MeasuredBoards> Measured(
         ImmutableArray<Fields> measured, MakeReader.Common common, double thickness, TableContext context)
     {
         var boards = ImmutableArray.CreateBuilder<MeasuredBoards>(measured.Length);
@@ -135,7 +136,7 @@ internal static class BoardReader
             MakeReader.CheckWidth(read.Amount("width"), read.Where("width"), common.Board, context);
             boards.Add(new MeasuredBoards(
                 read.Has("name") ? read.Text("name") : "",
-                read.Whole("count"),
+                (int)(read.AmountOrNull("count") ?? 1),
                 read.Amount("width"),
                 read.AmountOrNull("thickness") ?? thickness,
                 read.Where("width")));

@@ -17,7 +17,7 @@ internal static class HandKeys
     internal static TableKeys Pattern { get; } = new("the hand router along a pattern",
     [
         .. s_router,
-        Key.Length("board", "Thickness of the board that the pattern guides the router along.", 3, 200).ElseFrom("the dressed thickness of the board"),
+        Key.Length("board", "Thickness of the board that the pattern guides the router along.", 3, 200).ElseFrom("the thickest of the measured boards, or the dressed thickness"),
         Key.Length("bushing", "Outside diameter of a guide bushing, used instead of a bearing.", 5, 100).ElseFrom("none"),
         Key.Length("bushing-length", "How far the bushing stands out below the base.", 0.5, 50).ElseFrom("not looked at"),
         Key.Flag("may-hang", "Whether a bearing at the tip may hang out below its pattern.").Else("false"),

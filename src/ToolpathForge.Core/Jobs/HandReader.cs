@@ -42,7 +42,7 @@ internal static class HandReader
             return null;
         }
 
-        double board = plate ? read.AmountOrNull("board") ?? make.Board.Thickness : make.Thickness;
+        double board = plate ? read.AmountOrNull("board") ?? ThickestOf(make) : make.Thickness;
         if (read.AmountOrNull("machined") is { } machined && machined >= board)
         {
             context.Add(Finding.Of(NothingLeft, read.Where("machined"), Quantity.Length(machined), Quantity.Length(board)));
@@ -62,4 +62,7 @@ internal static class HandReader
             },
         };
     }
+
+    private static double ThickestOf(ProfileMake make) =>
+        make is PatternMake { Measured: { IsEmpty: false } boards } ? boards.Max(b => b.Thickness) : make.Board.Thickness;
 }

@@ -17,6 +17,15 @@ public sealed record HandWork(Bit Bit, double Board, Places At)
     /// <summary>Outside diameter of a guide bushing; null for the bit's own bearing.</summary>
     public double? Bushing { get; init; }
 
+    /// <summary>Outside diameter of what guides: the bushing, else the bit's bearing; the cutter's own where it has none, which has been told.</summary>
+    public double Guide => Bushing ?? Bit.Bearing?.Diameter ?? Bit.Diameter;
+
+    /// <summary>
+    /// How far inside the finished edge a pattern's working edge lies, so that the cutter meets the finished edge: (guide - cutter)/2 from two circles about one
+    /// axis; 0 for a guide of the cutter's own diameter. A smaller guide, which would let the cutter into the pattern, is refused elsewhere and makes 0 here.
+    /// </summary>
+    public double PatternInset => Machined is null ? Math.Max(0, (Guide - Bit.Diameter) / 2) : 0;
+
     /// <summary>How far the bushing stands out below the base; null where nobody has said.</summary>
     public double? BushingLength { get; init; }
 

@@ -35,9 +35,12 @@ internal static class JobKeys
     [
         Key.Length("hold", "How far the plate goes on along the board past the curve.", 10, 1000).Else("4 in", "100 mm"),
         Key.Length("seat", "How far it reaches past the reference edge, to carry the guide block.", 5, 300).Else("1 1/2 in", "40 mm"),
-        Key.Length("reach", "How far it reaches past the profile edge; never short of it, since a board may be wide.", 1.5, 100).Else("1/2 in", "12 mm"),
+        Key.Length("reach", "How far it reaches past the profile edge: at least 1/16 in past the widest board that is measured.", 1.5, 100).Else("1/2 in", "12 mm"),
         Key.Choice("turned", "How plates may be turned on the blank where more than one is made: they are then nested by their outline if the blank holds more so.", "no", "half", "quarter")
             .Else("no"),
+        Key.Length("base", "How wide the router's base is: the plate then goes half of that past the ends of the curve, so that the router does not tip.", 40, 400)
+            .ElseFrom("not looked at"),
+        .. PlateKeys.All,
     ]);
 
     internal static TableKeys End { get; } = new("end",
@@ -65,6 +68,14 @@ internal static class JobKeys
         Key.Whole("count", "How many.", 1, 500).Else("1"),
         Key.Length("width", "Width as measured at the end that is cut.", 10, 1000),
         Key.Length("thickness", "Thickness as measured.", 3, 200).ElseFrom("as the stock says"),
+    ]);
+
+    /// <summary>Boards that a pattern is for.</summary>
+    internal static TableKeys MeasuredForPattern { get; } = new("boards that a pattern is for",
+    [
+        Key.Text("name", "Your word for them, as chalked on the wood.", 20).ElseFrom("none"),
+        Key.Length("width", "Width as measured at the end that is cut.", 10, 1000),
+        Key.Length("thickness", "Thickness as measured.", 3, 200).ElseFrom("the dressed thickness of the board"),
     ]);
 
     /// <summary>A clamp on the bed.</summary>
@@ -169,6 +180,8 @@ internal static class JobKeys
         Key.Table("plate", "How far the plate reaches past the profile.", Plate).ElseFrom("the defaults of its keys"),
         Key.Table("marks", "What is engraved into the upper face.", Marks).ElseFrom("nothing is engraved"),
         Key.Table("hand", "The hand router that will follow the pattern: its depths are worked out and drawn.", HandKeys.Pattern).ElseFrom("not looked at"),
+        Key.Tables("measured", "The boards that it is for, as measured, one block for each kind: the plate is never short of the widest.", MeasuredForPattern, 1, 200)
+            .ElseFrom("all of the design width"),
         Key.Table("lead", "Where the finish of a plate is to begin.", OnEdge).ElseFrom("where it marks least"),
         Key.Tables("tab", "Where tabs are to stand, one block for each; their number is then as many.", OnEdge, 1, 60).ElseFrom("spread over the straight free edges"),
     ]);

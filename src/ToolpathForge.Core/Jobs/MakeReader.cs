@@ -98,11 +98,19 @@ internal static partial class MakeReader
         }
 
         Common? common = ReadCommon(table, fields, catalogues, context);
-        if (common is not { } c || stock is not { IsSound: true } || !plate.IsSound || panel is null)
+        ImmutableArray<Fields> boards = [.. fields.Inners("measured").Select(inner => Fields.Read(inner, JobKeys.MeasuredForPattern, context, JobKeys.Measured, JobKeys.Pattern))];
+        if (common is not { } c || stock is not { IsSound: true } || !plate.IsSound || panel is null || boards.Any(b => !b.IsSound))
         {
             return null;
         }
 
+        if (FittingsReader.Read(plate, c.Bit, catalogues, context) is not { } fittings)
+        {
+            return null;
+        }
+
+        ImmutableArray<MeasuredBoards> measured = BoardReader.Measured(boards, c, c.Board.Thickness, context);
+        (double hold, double seat, double reach) = PlateReader.Margins(plate, c.DesignWidth, measured.Select(b => b.Width).Append(c.DesignWidth).Max(), context);
         return new PatternMake(
             fields.Text("id"),
             fields.Whole("count"),
@@ -113,11 +121,13 @@ internal static partial class MakeReader
             c.Shape,
             c.Bit,
             c.Cut,
-            plate.Amount("hold"),
-            plate.Amount("seat"),
-            plate.Amount("reach"),
+            hold,
+            seat,
+            reach,
             c.At)
         {
+            Measured = measured,
+            Fittings = fittings,
             Sheet = new PanelSheet(panel)
             {
                 Flatness = stock.AmountOrNull("flatness"),

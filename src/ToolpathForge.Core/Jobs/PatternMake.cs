@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ToolpathForge.Catalogue;
 using ToolpathForge.Shapes;
 
@@ -31,4 +32,14 @@ public sealed record PatternMake(
     double Seat,
     double Reach,
     Places At)
-    : ProfileMake(Id, Count, Board, DesignWidth, Material, Thickness, Shape, Bit, Cut, At);
+    : ProfileMake(Id, Count, Board, DesignWidth, Material, Thickness, Shape, Bit, Cut, At)
+{
+    /// <summary>The boards that it is for, as measured; empty where they are all as wide as the design.</summary>
+    public ImmutableArray<MeasuredBoards> Measured { get; init; } = [];
+
+    /// <summary>What the plate has besides its edge.</summary>
+    public PlateFittings Fittings { get; init; } = PlateFittings.None;
+
+    /// <summary>The widest board that it is for, mm: at least the design width.</summary>
+    public double Widest => Measured.Select(b => b.Width).Append(DesignWidth).Max();
+}

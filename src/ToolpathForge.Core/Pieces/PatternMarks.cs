@@ -33,6 +33,9 @@ internal static class PatternMarks
     /// <summary>Strokes stay this far inside the edge, mm: a bearing rides on it.</summary>
     private const double Rim = 3;
 
+    // Half the length of the lines of a brad's cross, mm.
+    private const double BradMark = 2.5;
+
     /// <summary>The turn that brings the piece frame to how the pattern is read: half round, not mirrored.</summary>
     private static readonly Placement s_laid = new(Math.PI, default, false);
 
@@ -90,7 +93,8 @@ internal static class PatternMarks
             job.Name,
             $"{plate.Make.Id} · {plate.Make.Board.Id} {p.Form}",
             $"{Say(p.Run)} × {Say(p.Depth)}, {end}",
-            "RIGHT HAND · THIS FACE UP",
+            plate.Make is PatternMake { Fittings.Hands: PlateHands.Both } ? "THIS FACE UP · LEFT HAND: TURN OVER" : "RIGHT HAND · THIS FACE UP",
+            .. plate.Make.Hand is { PatternInset: > 0 } hand ? [$"for a guide of {Say(hand.Guide)}, cutter {Say(hand.Bit.Diameter)}"] : (ReadOnlySpan<string>)[],
             .. marks.Texts,
         ];
     }
@@ -106,6 +110,20 @@ internal static class PatternMarks
             if (placer.Take([Contour.Polyline(from + inset, to - inset)], height * 0.9) is { } line)
             {
                 yield return new EngravedMark(guide.Label, line);
+            }
+        }
+
+        // Brads without holes of their own are shot through crosses.
+        if (plate.Make is PatternMake { Fittings.Brads.Bit: null })
+        {
+            foreach (Point2 at in plate.Brads.Select(s_laid.Apply))
+            {
+                var along = new Point2(BradMark, 0);
+                var up = new Point2(0, BradMark);
+                if (placer.Take([Contour.Polyline(at - along, at + along), Contour.Polyline(at - up, at + up)], height / 2) is { } cross)
+                {
+                    yield return new EngravedMark("brad", cross);
+                }
             }
         }
 

@@ -55,6 +55,12 @@ public sealed record ProfilePiece(
 {
     /// <inheritdoc/>
     public override ProfileMake Make { get; } = Make;
+
+    /// <summary>Strips that are screwed under a pattern; empty for none.</summary>
+    public ImmutableArray<PlateStrip> Strips { get; init; } = [];
+
+    /// <summary>Where brads go through a pattern into the board, piece frame; empty for none.</summary>
+    public ImmutableArray<Point2> Brads { get; init; } = [];
 }
 
 /// <summary>A piece that is just its outline, cut all round.</summary>

@@ -76,11 +76,19 @@ public static class PieceDrawing
         double width = piece.Profile.Width;
         elements.Add(new Stroke(LineRole.HiddenEdge, Contour.Polyline(new Point2(box.MinX, 0), new Point2(box.MaxX, 0))));
         elements.Add(new Stroke(LineRole.HiddenEdge, Contour.Polyline(new Point2(box.MinX, -width), new Point2(box.MaxX, -width))));
+        if (InsetOf(piece) > 0)
+        {
+            elements.Add(new ExactStroke(LineRole.HiddenEdge, piece.Profile.Exact.Placed(s_laid)));
+        }
+
         if (box.MinY < -width - 1)
         {
             elements.Add(new Text("board under the pattern", new Point2(box.MinX + 6, -width + 2), TextAlign.Start, 2.2));
         }
     }
+
+    // How far inside the finished edge a pattern's working edge lies, for a guide larger than the cutter.
+    private static double InsetOf(ProfilePiece piece) => piece.Make is PatternMake { Hand: { } hand } ? hand.PatternInset : 0;
 
     private static void AddOutline(ImmutableArray<DrawingElement>.Builder elements, ProfilePiece piece, Outline outline)
     {
@@ -101,6 +109,19 @@ public static class PieceDrawing
         foreach (Contour stroke in piece.Marks.SelectMany(m => m.Strokes))
         {
             elements.Add(new Stroke(LineRole.Engraving, stroke.Placed(s_laid)));
+        }
+
+        foreach (PlateStrip strip in (piece as ProfilePiece)?.Strips ?? [])
+        {
+            elements.Add(new Stroke(LineRole.HiddenEdge, strip.Outline.Placed(s_laid)));
+            Point2 middle = s_laid.Apply(strip.Corner + (strip.Along * (strip.Length * 0.5)) + (strip.Across * (strip.Width * 0.28)));
+            double turn = s_laid.Direction(strip.Along).Angle;
+            elements.Add(new Text(strip.Name, middle, TextAlign.Middle, 2.2, Math.Abs(turn) > (Math.PI / 2) + 1e-9 ? turn + Math.PI : turn));
+        }
+
+        foreach (Point2 brad in ((piece as ProfilePiece)?.Brads ?? []).Select(s_laid.Apply))
+        {
+            elements.Add(new CenterMark(brad));
         }
 
         foreach (GuideLine guide in piece.Guides)
@@ -150,7 +171,8 @@ public static class PieceDrawing
         elements.Add(new Leader(
             longest.PointAt(0.55),
             piece.Marks.IsEmpty ? new Point2(-9, 8) : new Point2(9, -8),
-            piece.Make is PatternMake ? "working edge" : "finished edge"));
+            InsetOf(piece) is > 0 and var inset ? $"finished edge; the working edge\nlies {say(inset)} inside it"
+            : piece.Make is PatternMake ? "working edge" : "finished edge"));
         foreach (ArcCurve arc in p.Exact.Curves.OfType<ArcCurve>().Select(c => (ArcCurve)c.Placed(s_laid)))
         {
             // Written where there is no wood: outside a round, within a hollow.

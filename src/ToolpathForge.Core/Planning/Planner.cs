@@ -43,7 +43,10 @@ public static class Planner
 
         stage?.Invoke("shapes");
         ImmutableArray<Piece> pieces = [.. job.Makes.Select(make => PieceOf(job, make, findings)).OfType<Piece>()];
-        return Plan(job, pieces, findings, post, stage, cancel);
+
+        // Pieces may have got holes that the job did not name one by one: what follows looks at them as they are.
+        Job fitted = job with { Makes = [.. job.Makes.Select(make => pieces.FirstOrDefault(p => p.Make.Id == make.Id)?.Make ?? make)] };
+        return Plan(fitted, pieces, findings, post, stage, cancel);
     }
 
     /// <summary>Plans the trial piece for a make of a job, proven like any other.</summary>
@@ -142,7 +145,7 @@ public static class Planner
             ? null
             : make switch
             {
-                PatternMake pattern => PatternMarks.Add(job, PatternPlate.From(pattern, profile), findings),
+                PatternMake pattern => PatternPlate.From(pattern, profile, job.Tolerance, findings) is { } plate ? PatternMarks.Add(job, PlateFitting.Add(plate, job.Unit, findings), findings) : null,
                 BoardEndMake end => BoardEnd.From(end, profile),
                 _ => throw new InvalidOperationException($"No piece is built from a {make.GetType().Name}."),
             };

@@ -44,7 +44,7 @@ internal static class HandPage
         else
         {
             yield return $"Mark the board along the pattern and saw {Say(hand.Bite)} outside the line.";
-            yield return $"Lay the pattern {(hand.PatternBelow ? "under" : "on")} the board, its guide block against the reference edge, and fix it with brads (18 gauge, 5/8 in; they hold better than clamps).";
+            yield return $"Lay the pattern {(hand.PatternBelow ? "under" : "on")} the board, its guide block against the reference edge{(piece.Strips.Any(s => s.Along.Y != 0) ? ", its stop against the sawn end" : "")}, and fix it with brads (18 gauge, 5/8 in; they hold better than clamps).";
         }
 
         yield return $"Bit: {work.Bit.Name}{(work.Bushing is { } bushing ? $", with a bushing of {Say(bushing)}" : "")}. At least {ShopText.AtLeast(Grip.Least(work.Bit.Shank), unit)} of its shank in the collet; unplug the router while you set it.";
@@ -60,7 +60,7 @@ internal static class HandPage
         }
 
         yield return hand.Feed;
-        yield return $"Bring the bearing against the {(work.Machined is null ? "pattern" : "machined edge")} before the cutter meets wood, with both hands on the router; never climb by hand.";
+        yield return $"Bring the {(work.Bushing is null ? "bearing" : "bushing")} against the {(work.Machined is null ? "pattern" : "machined edge")} before the cutter meets wood, with both hands on the router; never climb by hand.";
         if (piece.Profile.EndAngle != 0 || make.Material.HasGrain)
         {
             yield return "Where the cut leaves the board at its end, back it up with a scrap.";

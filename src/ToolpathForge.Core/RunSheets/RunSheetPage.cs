@@ -84,6 +84,7 @@ public static class RunSheetPage
         if (cut.Works[^1].Outline)
         {
             GrainSection.Write(page, job, cut);
+            FittingsSection.Write(page, plan, cut);
             HandPage.Write(page, plan, cut);
         }
 

@@ -23,7 +23,10 @@ public sealed record HandQuestion(Bit Bit, double Board)
     /// <summary>How far the bushing stands out below the base.</summary>
     public double? BushingLength { get; init; }
 
-    /// <summary>Smallest hollow radius that must be followed.</summary>
+    /// <summary>How far inside the finished edge the pattern has been made for its guide; 0 for one of the finished size.</summary>
+    public double PatternInset { get; init; }
+
+    /// <summary>Smallest hollow radius that must be followed, of what guides.</summary>
     public double? InsideRadius { get; init; }
 
     /// <summary>What the saw leaves outside the line.</summary>

@@ -143,7 +143,7 @@ public static class HandSettings
         string name = q.Bushing is null ? "bearing" : "bushing";
         yield return new(name, Quantity.Length(offset.Guide), Quantity.Length(offset.Cutter), null, "the cutter's diameter",
             offset.Offset < -1e-9 ? Of(HandFindings.GuideSmall, offset.Guide, offset.Cutter)
-            : offset.Offset > 1e-9 ? Of(HandFindings.GuideLarge, offset.Guide, offset.Cutter, Arg.Of("offset", Quantity.Length(offset.Offset)))
+            : offset.Offset > q.PatternInset + 1e-9 ? Of(HandFindings.GuideLarge, offset.Guide, offset.Cutter, Arg.Of("offset", Quantity.Length(offset.Offset)))
             : null);
         if (q is { Bushing: not null, BushingLength: { } length })
         {

@@ -45,7 +45,10 @@ public static class JobHand
             Machined = hand.Machined - Shallower(make),
             Bushing = hand.Bushing,
             BushingLength = hand.BushingLength,
-            InsideRadius = Tightest(profile),
+            PatternInset = make is PatternMake ? hand.PatternInset : 0,
+
+            // The pattern of a larger guide lies within the work, so that its hollows are the larger by as much; a sharp corner's becomes an arc of that radius.
+            InsideRadius = Tightest(profile) + (make is PatternMake ? hand.PatternInset : 0),
             Bite = hand.Bite,
             ColletHeight = hand.ColletHeight,
             MayHang = hand.MayHang,

@@ -47,6 +47,9 @@ public class WrongSetUpTests
         { "run = \"7 1/2\", depth = \"4 1/4\"", "run = \"1/16\", depth = \"1/16\"", "curve-too-tight", "tighter than the bit" },
         { "thickness = \"5.6 mm\"", "flatness = \"0.2 mm\"", "thickness-missing", "a nominal one is never taken" },
         { "overcut = \"0.3 mm\"", "overcut = \"0.3 mm\", speed = 25000", "speed-outside-machine speed-above-bit", "two limits, both true" },
+        { "reach = \"1/2\" }", "reach = \"3/8\" }\nmeasured = [{ width = \"7 3/16\" }, { width = \"7.6\" }]", "plate-reach-short", "0.35 in wider and 1/16 past that" },
+        { "reach = \"1/2\" }", "reach = \"0.06\" }", "plate-reach-short", "less than 1/16 in past the board" },
+        { "reach = \"1/2\" }", "reach = \"3\", base = \"6\" }", "plate-base-tips", "half a base on a seat of 1 1/2" },
         { "unit = \"in\"", "unit = \"in\"\ntolerance = \"0.005 mm\"", "tolerance-too-fine", "three decimals cannot hold it" },
         { "unit = \"in\"", "unit = \"in\"\nspoilboard = \"6 mm\"", "spoilboard-thin", "5.7 left of 6" },
     };

@@ -1,0 +1,164 @@
+using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
+using ToolpathForge.Planning;
+using ToolpathForge.Tests.Planning;
+using ToolpathForge.Tests.Support;
+
+namespace ToolpathForge.Tests.Pieces;
+
+/// <summary>What a plate has besides its edge: where it lies, that it is cut and proven, and what is refused.</summary>
+public class PlateFittingTests
+{
+    private static readonly Lazy<Plan> s_guide = new(() =>
+        Planner.Plan(SamplePlan.Read(File.ReadAllText(Repo.Path("samples", "boathouse", "guide.toml"))), cancel: CancellationToken.None));
+
+    private static ProfilePiece Guide => (ProfilePiece)Assert.Single(s_guide.Value.Pieces);
+
+    private static (Plan? Plan, Finding[] Findings) Of(string plate, string shape = "form = \"scoop\", run = 5, depth = \"2 3/4\"", string more = "")
+    {
+        JobReading reading = JobReader.Read(
+            $$"""
+            format = 1
+            name = "Boathouse porch"
+            unit = "in"
+            tolerance = "0.1 mm"
+            machine = "desktop-400"
+            dialect = "metric-centre"
+
+            [[make]]
+            id = "plate"
+            kind = "pattern"
+            board = "2x6"
+            stock = { panel = "hardboard-1/4", thickness = "5.6 mm" }
+            bit = "downcut-1/4"
+            shape = { kind = "quarter-ellipse", {{shape}} }
+            {{more}}
+            [make.plate]
+            {{plate}}
+            """,
+            "plate.toml",
+            _ => null);
+        if (reading.Job is not { } job || reading.Findings.Any(f => f.Kind.Severity == Severity.Stop))
+        {
+            return (null, [.. reading.Findings]);
+        }
+
+        Plan plan = Planner.Plan(job, cancel: CancellationToken.None);
+        return (plan, [.. reading.Findings, .. plan.Findings]);
+    }
+
+    [Fact]
+    public void The_guide_of_the_boathouse_is_cut_with_all_its_holes_and_proven()
+    {
+        PlannedProgram program = Assert.Single(s_guide.Value.Programs);
+        Assert.True(program.Proof.Passed);
+        string[] names = [.. Guide.Openings.Select(o => o.Name)];
+        Assert.Equal(
+            ["hanging hole", "guide block screw 1", "guide block screw 2", "guide block screw 3", "end stop screw 1", "end stop screw 2"], names);
+        Assert.All(names, n => Assert.Contains(n, program.Text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Block_and_stop_guide_by_the_edges_of_the_board()
+    {
+        PlateStrip block = Guide.Strips.Single(s => s.Name == "guide block");
+        PlateStrip stop = Guide.Strips.Single(s => s.Name == "end stop");
+        Assert.Equal(0, block.Corner.Y, 9);
+        Assert.Equal((1, 0, 0, -1), (block.Along.X, block.Along.Y, block.Across.X, block.Across.Y));
+
+        // The stop's edge lies on the line of the sawn end, from the reference edge towards the nose, its wood beyond the board.
+        Assert.Equal(0, stop.Corner.DistanceTo(Guide.Profile.End), 9);
+        Assert.Equal(0, stop.Along.Cross(Guide.Profile.Nose - Guide.Profile.End), 9);
+        Assert.True(stop.Across.X < 0);
+
+        // Both lie under the plate, off the finished edge by what the job says, and apart from each other.
+        Contour plate = ArcFit.Fit(Guide.Exact, 0.001).Contour;
+        Contour working = ArcFit.Fit(new Outline([.. Guide.Profile.Exact.Curves.SkipLast(1)], false), 0.001).Contour;
+        foreach (PlateStrip strip in Guide.Strips)
+        {
+            for (int i = 0; i < strip.Outline.SegmentCount; i++)
+            {
+                Point2 corner = strip.Outline[i].Start;
+                Assert.True(plate.Contains(corner) || plate.Distance(corner) < 1e-6);
+                Assert.True(working.Distance(corner) >= (25.4 * 3 / 4) - 1e-6);
+            }
+
+            Assert.All(strip.ScrewPlaces, at => Assert.True(strip.Outline.Contains(at) && strip.Outline.Distance(at) >= 12));
+            Assert.Equal(strip.ScrewPlaces, Guide.Openings.Where(o => o.Name.StartsWith(strip.Name, StringComparison.Ordinal)).Select(o => o.From));
+        }
+    }
+
+    [Fact]
+    public void Over_a_sawn_end_the_edge_goes_straight_on()
+    {
+        (Plan? plan, _) = Of("stop = {}", "form = \"scoop\", run = 5, depth = \"2 3/4\", end-cut = \"10 deg\"");
+        var piece = (ProfilePiece)Assert.Single(plan!.Pieces);
+        int last = piece.Roles.LastIndexOf(ToolpathForge.Shapes.EdgeRole.Curve);
+        Curve over = piece.Exact.Curves[last];
+        Assert.Equal(0, over.DirectionAt(0).Cross(piece.Exact.Curves[last - 1].DirectionAt(1)), 9);
+        Assert.DoesNotContain(ToolpathForge.Shapes.EdgeRole.EndCut, piece.Roles);
+
+        // As far beyond the line of the end as the stop is wide.
+        Point2 end = (piece.Profile.End - piece.Profile.Nose).Unit();
+        Assert.Equal(25.4 * 1.5, end.Right.Dot(over.PointAt(1) - piece.Profile.Nose), 6);
+        Assert.True(Assert.Single(plan.Programs).Proof.Passed);
+    }
+
+    [Fact]
+    public void Brads_go_into_board_and_plate_off_the_finished_edge_and_apart()
+    {
+        (Plan? plan, _) = Of("brads = { count = 5, off = \"1 1/4\" }\nhold = 6");
+        var piece = (ProfilePiece)Assert.Single(plan!.Pieces);
+        Contour plate = ArcFit.Fit(piece.Exact, 0.001).Contour;
+        Contour finished = ArcFit.Fit(piece.Profile.Exact, 0.001).Contour;
+        Assert.Equal(5, piece.Brads.Length);
+        Assert.All(piece.Brads, at =>
+        {
+            Assert.True(plate.Contains(at) && plate.Distance(at) >= 10 - 1e-9);
+            Assert.True(finished.Distance(at) >= (25.4 * 1.25) - 1e-9);
+            Assert.InRange(at.Y, 10, piece.Profile.Width - 10);
+            Assert.All(piece.Brads, other => Assert.True(other == at || other.DistanceTo(at) >= 25));
+        });
+    }
+
+    [Fact]
+    public void A_plate_is_never_short_of_the_widest_board_nor_of_the_routers_base()
+    {
+        // 1/16 in past the widest, 5 13/16 in, measured from the design width.
+        (Plan? plan, _) = Of("hold = 5", more: "measured = [{ width = \"5 13/16\" }]\nmarks = { bit = \"v-60\", height = \"3/16\" }");
+        double low = ArcFit.Fit(Assert.Single(plan!.Pieces).Exact, 0.001).Contour.Box.MaxY;
+        Assert.True(low >= 25.4 * (5.8125 + 0.0625) - 1e-6);
+
+        (plan, _) = Of("base = 7");
+        Box2 box = ArcFit.Fit(Assert.Single(plan!.Pieces).Exact, 0.001).Contour.Box;
+        Assert.True(box.MaxY >= (25.4 * (5.5 + 3.5)) - 1e-6 && box.MinY <= -(25.4 * 3.5) + 1e-6);
+
+        Assert.Contains(Of("reach = \"1/4\"", more: "measured = [{ width = \"5 13/16\" }]").Findings, f => f.Kind.Code == "plate-reach-short");
+        Assert.Contains(Of("base = 7\nseat = 2").Findings, f => f.Kind.Code == "plate-base-tips");
+    }
+
+    [Theory]
+    [InlineData("stop = {}", "form = \"belly\", run = 5, depth = \"2 3/4\"", "plate-stop-in-way")]
+    [InlineData("block = { width = 2 }", null, "plate-block-wide")]
+    [InlineData("block = { set-back = 9 }", null, "plate-strip-short")]
+    [InlineData("block = { thickness = \"1 5/8\" }", null, "plate-strip-thick")]
+    [InlineData("brads = { count = 30 }", null, "plate-brads-no-room")]
+    [InlineData("block = { hole = \"1/8\" }", null, "opening-too-narrow")]
+    public void What_cannot_be_is_told(string plate, string? shape, string code) =>
+        Assert.Contains((shape is null ? Of(plate) : Of(plate, shape)).Findings, f => f.Kind.Code == code);
+
+    [Fact]
+    public void A_plate_for_both_hands_says_which_face_is_which()
+    {
+        string sheet = ToolpathForge.RunSheets.RunSheetPage.Write(s_guide.Value);
+        Assert.Contains("For left-hand ends turn it over", sheet, StringComparison.Ordinal);
+        Assert.Contains("Guide block: saw a strip 5/8 in thick, 1 1/2 in wide", sheet, StringComparison.Ordinal);
+
+        // What is engraved differs between a plate for one hand and one for both.
+        (Plan? right, _) = Of("hold = 6", more: "marks = { bit = \"v-60\", height = \"3/16\" }");
+        (Plan? both, _) = Of("hold = 6\nhands = \"both\"", more: "marks = { bit = \"v-60\", height = \"3/16\" }");
+        Assert.NotEqual(right!.Pieces[0].Marks[^1].Strokes.Length, both!.Pieces[0].Marks[^1].Strokes.Length);
+    }
+}
