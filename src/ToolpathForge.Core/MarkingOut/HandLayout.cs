@@ -61,6 +61,61 @@ public sealed record HandLayout(
             [.. curves.OfType<EllipseCurve>().Select(EllipseStick.Of)],
             CompassArc.Of(curves, CompassArc.Allowed(unit)),
             allowance,
-            [.. saw.Loops.Select(l => l.Contour)]);
+            [.. saw.Loops.SelectMany(l => InWood(l.Contour))]);
+    }
+
+    // A belly leaves the lower edge along it, and what is outside of it there has no wood to saw.
+    private static IEnumerable<Contour> InWood(Contour line)
+    {
+        var part = new List<Segment>();
+        for (int i = 0; i < line.SegmentCount; i++)
+        {
+            double from = 0;
+            foreach (double to in Crossings(line[i]).Append(1))
+            {
+                if (line[i].PointAt((from + to) / 2).Y > 0)
+                {
+                    part.Add(line[i].Part(from, to));
+                }
+                else if (part.Count > 0)
+                {
+                    yield return Contour.FromSegments([.. part], false);
+                    part.Clear();
+                }
+
+                from = to;
+            }
+        }
+
+        if (part.Count > 0)
+        {
+            yield return Contour.FromSegments([.. part], false);
+        }
+    }
+
+    // Where a segment goes through the lower edge, by halving: an arc does so twice at most.
+    private static IEnumerable<double> Crossings(Segment segment)
+    {
+        const int Parts = 8;
+        for (int i = 0; i < Parts; i++)
+        {
+            (double low, double high) = ((double)i / Parts, (double)(i + 1) / Parts);
+            bool above = segment.PointAt(low).Y > 0;
+            if (above == segment.PointAt(high).Y > 0)
+            {
+                continue;
+            }
+
+            for (int k = 0; k < 50; k++)
+            {
+                double middle = (low + high) / 2;
+                (low, high) = segment.PointAt(middle).Y > 0 == above ? (middle, high) : (low, middle);
+            }
+
+            if (low > 1e-9 && low < 1 - 1e-9)
+            {
+                yield return low;
+            }
+        }
     }
 }

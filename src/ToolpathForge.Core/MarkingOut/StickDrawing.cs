@@ -33,7 +33,7 @@ public static class StickDrawing
         string Say(double mm) => ShopText.Size(mm, unit);
         AddMeasure(first.Pencil, first.OnLong, stick.Short, 7);
         AddMeasure(first.Pencil, first.OnShort, stick.Long, between ? 7 : 16);
-        elements.Add(new Leader(first.Pencil, along.Left * (-side * 10), "pencil"));
+        elements.Add(new Leader(first.Pencil, ClearElbow(stick, [first, second], scale), "pencil"));
         return new Drawing(
             between ? "Ellipse stick, pencil between the guides" : "Ellipse stick, pencil beyond the guides",
             $"Guides {Say(stick.GuidesApart(between))} apart; pencil {Say(stick.Short)} from the guide on the longer axis, {Say(stick.Long)} from the one on the shorter.",
@@ -44,6 +44,28 @@ public static class StickDrawing
             double sign = (to - from).Unit().Left.Dot(along.Left) > 0 ? side : -side;
             elements.Add(new LinearDimension(from, to, MeasuredAlong.Aligned, Say(value), sign * offset));
         }
+    }
+
+    // Where the word lies furthest from the curve and from the stick in both places.
+    private static Point2 ClearElbow(EllipseStick stick, StickPlace[] places, double scale)
+    {
+        const double Away = 11;
+        const double Word = 9;
+        Point2 pencil = places[0].Pencil;
+        Point2[] lines =
+        [
+            .. Enumerable.Range(0, 65).Select(i => stick.Curve.PointAt(i / 64.0)),
+            .. places.SelectMany(p => Enumerable.Range(0, 65).Select(i => p.OnShort.Towards(p.OnLong, (i - 16) / 32.0))),
+            .. places.SelectMany(p => Enumerable.Range(0, 33).Select(i => p.OnLong.Towards(p.Pencil, i / 32.0))),
+        ];
+        double Clearance(Point2 elbow)
+        {
+            // The word stands beyond the bend, on the side that the bend lies to.
+            Point2 middle = pencil + ((elbow + new Point2(elbow.X < 0 ? -Word / 2 : Word / 2, 0)) / scale);
+            return lines.Min(p => p.DistanceTo(middle));
+        }
+
+        return Enumerable.Range(0, 16).Select(i => Point2.Direction((i + 0.5) * Math.PI / 8) * Away).MaxBy(Clearance);
     }
 
     // From the crossing as far as the guide goes on this piece, and a little on.

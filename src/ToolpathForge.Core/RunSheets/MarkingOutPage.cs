@@ -13,8 +13,17 @@ namespace ToolpathForge.RunSheets;
 /// <summary>The sheet for marking out by hand: for every board end its ordinates, ellipse stick, beam compass and saw line. One page, nothing to fetch from elsewhere.</summary>
 public static class MarkingOutPage
 {
+    // A board has two pages: its picture with the ordinates, then stick, two abreast, and compass.
     private const double PictureWidth = 180;
     private const double PictureHeight = 110;
+    private const double StickWidth = 88;
+    private const double StickHeight = 90;
+
+    private const string Css = """
+        body { font-size: 9.5pt; } table { font-size: 8.5pt; } th, td { padding: .6mm 2mm .6mm 0; } h3 { margin: 3mm 0 1mm; } section { margin-top: 5mm; padding-top: 1mm; } .lead { margin-bottom: 1mm; } h2 + .lead { margin: 0; }
+        .beside { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; } .keep { break-inside: avoid; } figure { margin-top: 1mm; }
+        @media print { header + ul + section { break-before: auto; } }
+        """;
 
     /// <summary>Writes the page.</summary>
     /// <param name="plan">What can be drawn.</param>
@@ -27,7 +36,7 @@ public static class MarkingOutPage
         page.Raw("<!DOCTYPE html>").Raw("<html lang=\"en\">").Raw("<head>").Raw("<meta charset=\"utf-8\">")
             .Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
             .Element("title", $"Marking out by hand: {job.Name}")
-            .Raw("<style>").Raw(SheetStyle.Css).Raw("</style>").Raw("</head>").Raw("<body>");
+            .Raw("<style>").Raw(SheetStyle.Css).Raw(Css).Raw("</style>").Raw("</head>").Raw("<body>");
         page.Raw("<header>").Element("h1", job.Name).Element("p", $"Marking out by hand, from {job.FileName}.", "lead").Raw("</header>");
         page.List(false,
             [
@@ -48,11 +57,11 @@ public static class MarkingOutPage
     {
         LengthUnit unit = job.Unit;
         page.Raw("<section>").Element("h2", $"{piece.Make.Id}: end of a {piece.Make.Board.Id}")
-            .Element("p", $"Run {Both(layout.Profile.Run, unit)}, depth {Both(layout.Profile.Depth, unit)}, board {Both(layout.Profile.Width, unit)} wide.", "lead");
+            .Element("p", $"Run {Both(layout.Profile.Run, unit)}, depth {Both(layout.Profile.Depth, unit)}, board {Both(layout.Profile.Width, unit)} wide.", "lead")
+            .Element("p", $"Saw line: saw {Both(layout.SawAllowance, unit)} outside the finished edge, and leave the pencil line; plane, rasp or bit takes the rest.");
         Drawing At(double scale) => PaperPattern.Of(piece, layout, unit, scale);
-        double at = ScaleWithin(At);
+        double at = ScaleWithin(At, PictureWidth, PictureHeight);
         RunSheetPage.Picture(page, At(at), at, "Finished edge, saw line and ordinates.");
-
         page.Element("h3", "Ordinates").Table(
             ["Along", "Up", "Exactly, along", "Exactly, up", ""],
             layout.Ordinates.Select(o => (IReadOnlyList<string>)
@@ -63,23 +72,22 @@ public static class MarkingOutPage
                 string.Join(" and ", o.Heights.Select(h => Exactly(h, unit))),
                 o.IsCorner ? "an end, or parts meet" : "",
             ]));
-
-        page.Element("h3", "Saw line").Element("p", $"Saw {Both(layout.SawAllowance, unit)} outside the finished edge, and leave the pencil line; plane, rasp or bit takes the rest.");
+        page.Raw("<div class=\"keep\">");
         foreach (EllipseStick stick in layout.Sticks)
         {
             Stick(page, stick, unit);
         }
 
         Compass(page, layout, unit);
-        page.Raw("</section>");
+        page.Raw("</div>").Raw("</section>");
     }
 
     private static void Stick(Html page, EllipseStick stick, LengthUnit unit)
     {
-        page.Element("h3", "Ellipse stick");
+        page.Raw("<div class=\"keep\">").Element("h3", "Ellipse stick");
         if (stick.Long - stick.Short < RuleText.Step(unit))
         {
-            page.Element("p", "Both axes are the same on a rule: a compass does it.");
+            page.Element("p", "Both axes are the same on a rule: a compass does it.").Raw("</div>");
             return;
         }
 
@@ -95,12 +103,15 @@ public static class MarkingOutPage
                 Both(stick.GuidesApart(between), unit),
                 ShopText.AtLeast(between ? stick.LengthBetween : stick.LengthBeyond, unit),
             ]));
+        page.Raw("<div class=\"beside\">");
         foreach (bool between in (ReadOnlySpan<bool>)[true, false])
         {
             Drawing At(double scale) => StickDrawing.Of(stick, between, unit, scale);
-            double at = ScaleWithin(At);
+            double at = ScaleWithin(At, StickWidth, StickHeight);
             RunSheetPage.Picture(page, At(at), at, $"Pencil {(between ? "between" : "beyond")} the guides; the stick in two places.");
         }
+
+        page.Raw("</div>").Raw("</div>");
     }
 
     private static void Compass(Html page, HandLayout layout, LengthUnit unit)
@@ -110,7 +121,7 @@ public static class MarkingOutPage
             return;
         }
 
-        page.Element("h3", "Beam compass");
+        page.Raw("<div class=\"keep\">").Element("h3", "Beam compass");
         if (layout.Arcs.Any(a => !a.IsExact))
         {
             double off = layout.Arcs.Max(a => a.Departure);
@@ -118,7 +129,7 @@ public static class MarkingOutPage
         }
 
         page.Table(
-            ["Sweep", "Radius", "Centre, along", "Centre, up", "From", "To"],
+            ["Sweep", "Radius", "Centre, along", "Centre, up", "From: along; up", "To: along; up"],
             layout.Arcs.Select((a, i) => (IReadOnlyList<string>)
             [
                 (i + 1).ToString(CultureInfo.InvariantCulture) + (a.IsExact ? "" : ", about"),
@@ -127,17 +138,17 @@ public static class MarkingOutPage
                 RuleText.Size(a.Center.Y, unit),
                 At(a.From),
                 At(a.To),
-            ]));
+            ])).Raw("</div>");
 
-        string At(Point2 p) => $"{RuleText.Size(p.X, unit)} along, {RuleText.Size(p.Y, unit)} up";
+        string At(Point2 p) => $"{RuleText.Size(p.X, unit)}; {RuleText.Size(p.Y, unit)}";
     }
 
-    private static double ScaleWithin(Func<double, Drawing> drawing)
+    private static double ScaleWithin(Func<double, Drawing> drawing, double width, double height)
     {
         foreach (double scale in SheetPaper.CommonScales)
         {
             Box2 box = Draughting.BoxOf(Draughting.Marks(drawing(scale), scale));
-            if (box.Width * scale <= PictureWidth && box.Height * scale <= PictureHeight)
+            if (box.Width * scale <= width && box.Height * scale <= height)
             {
                 return scale;
             }

@@ -33,7 +33,7 @@ internal static class OutputFiles
     }
 
     private static OutputFile Family(string family, ProfilePiece[] pieces, LengthUnit unit) =>
-        OutputFile.Text($"drawings/{family}-family.svg", SvgWriter.Write(FamilyDrawing.Of(family, pieces, unit), FamilyDrawing.Scale));
+        OutputFile.Text($"drawings/{family}.family.svg", SvgWriter.Write(FamilyDrawing.Of(family, pieces, unit), FamilyDrawing.Scale));
 
     // Named after the clamping, which is never named like a make.
     private static IEnumerable<OutputFile> Blank(CutPlan cut, LengthUnit unit)

@@ -132,4 +132,35 @@ public class DrawTests
         Assert.Equal(0, Command.Run("draw", job, "--out", scratch.Path("out"), "--family").Code);
         Assert.True(File.Exists(scratch.Path("out", "patterns", "rafter-tail-a4.dxf")));
     }
+
+    // Nor do a family and a make that is called like the picture of one.
+    [Fact]
+    public void A_make_called_like_the_picture_of_a_family_does_no_harm()
+    {
+        using var scratch = new Scratch();
+        string text = File.ReadAllText(Repo.Path("samples", "boathouse", "family.toml")).Replace("{ board = \"2x4\" },", "", StringComparison.Ordinal);
+        string job = scratch.Write("porch.toml", text.Replace("id = \"round\"", "id = \"hollow-family\"", StringComparison.Ordinal).Replace("family = [\n    { board = \"2x4\", count = 3 },\n    { board = \"2x6\", count = 2 },\n]", "board = \"2x6\"", StringComparison.Ordinal));
+        Command.Ran ran = Command.Run("cut", job, "--out", scratch.Path("out"));
+        Assert.Equal((0, ""), (ran.Code, ran.Error));
+        Assert.True(File.Exists(scratch.Path("out", "drawings", "hollow-family.svg")));
+        Assert.True(File.Exists(scratch.Path("out", "drawings", "hollow.family.svg")));
+    }
+
+    [Fact]
+    public void The_family_of_the_boathouse_is_cut_and_drawn_and_ezdxf_reads_every_blank_and_pattern()
+    {
+        using var scratch = new Scratch();
+        string job = Repo.Path("samples", "boathouse", "family.toml");
+        Assert.Equal(0, Command.Run("cut", job, "--out", scratch.Path("cut")).Code);
+        Assert.Equal(0, Command.Run("draw", job, "--out", scratch.Path("draw"), "--family").Code);
+        string[] cut = [.. Scratch.Snapshot(scratch.Path("cut")).Keys];
+        Assert.All(Enumerable.Range(1, 5), i => Assert.All((string[])[$"panel-{i}.nc", $"drawings/panel-{i}.svg", $"drawings/panel-{i}.dxf"], name => Assert.Contains(name, cut)));
+        string[] drawn = [.. Scratch.Snapshot(scratch.Path("draw")).Keys];
+        Assert.All((string[])["check-a4.pdf", "check-letter.pdf", "family/hollow-a4.pdf", "family/round.svg"], name => Assert.Contains(name, drawn));
+        foreach (string file in (string[])[.. cut.Where(n => n.EndsWith(".dxf", StringComparison.Ordinal)).Select(n => scratch.Path("cut", n)), .. drawn.Where(n => n.EndsWith(".dxf", StringComparison.Ordinal)).Select(n => scratch.Path("draw", n))])
+        {
+            using JsonDocument said = JsonDocument.Parse(OutsideTool.Python("dxf_read.py", File.ReadAllText(file), "ezdxf"));
+            Assert.Equal(0, said.RootElement.GetProperty("errors").GetArrayLength());
+        }
+    }
 }

@@ -102,6 +102,31 @@ public class HandLayoutTests
         }
     }
 
+    // A belly leaves the lower edge along it: what lies a sixteenth outside of it there is below the board.
+    [Theory]
+    [MemberData(nameof(Everything))]
+    public void The_saw_line_stays_in_the_board_and_reaches_its_edges(string shape, string board)
+    {
+        HandLayout layout = Of(shape, board);
+        Assert.All(layout.SawLine, part => Assert.True(part.Box.MinY > -1e-6));
+        Assert.Equal(0, layout.SawLine.Min(part => part.Box.MinY), 0.01);
+    }
+
+    // At every scale that the page may take, the word that says where the pencil is lies clear of the curve.
+    [Theory]
+    [MemberData(nameof(Everything))]
+    public void The_pencil_is_named_off_the_curve(string shape, string board)
+    {
+        foreach (EllipseStick stick in Of(shape, board).Sticks)
+        {
+            foreach ((bool between, double scale) in (ReadOnlySpan<(bool, double)>)[(true, 1), (false, 1), (true, 0.25), (false, 0.25)])
+            {
+                Lettered word = Draughting.Marks(StickDrawing.Of(stick, between, LengthUnit.Inch, scale), scale).OfType<Lettered>().Single(l => l.Written.Text == "pencil");
+                Assert.All(Enumerable.Range(0, 201), i => Assert.False(word.Written.Box.Contains(stick.Curve.PointAt(i / 200.0))));
+            }
+        }
+    }
+
     // Of every shape on every board, at full size: no word lies on another.
     [Theory]
     [MemberData(nameof(Everything))]

@@ -113,4 +113,38 @@ public class FamilyTests
         Plan plan = Planned(Shared, "{ board = '2x4' }, { board = '2x6' }, { board = '2x10' }");
         Golden.Same("family.svg", SvgWriter.Write(FamilyDrawing.Of("tail", [.. plan.Pieces.Cast<ProfilePiece>()], LengthUnit.Inch), FamilyDrawing.Scale));
     }
+
+    // Dressed dry widths of 2 in dimension lumber, nominal 3 to 12 in: 2 1/2, 3 1/2, 4 1/2, 5 1/2, 7 1/4, 9 1/4, 11 1/4 in (American Softwood Lumber Standard PS 20, table of dimension lumber).
+    [Fact]
+    public void On_every_dressed_width_the_family_can_be_marked_with_a_rule_and_keeps_its_proportion_angle_and_shoulder()
+    {
+        Dictionary<string, double> dressed = new(StringComparer.Ordinal) { ["2x4"] = 3.5, ["2x6"] = 5.5, ["2x8"] = 7.25, ["2x10"] = 9.25, ["2x12"] = 11.25 };
+        JobReading reading = Read(
+            "kind = 'shouldered', form = 'scoop', shoulder = '3/8', run = '0.62 w', depth = '0.44 w', end-cut = '10 deg', round = '1/8', keep-ratio = 4",
+            string.Join(", ", dressed.Keys.Select(b => $"{{ board = '{b}' }}")));
+        Assert.Empty(reading.Findings);
+        DrawPlan plan = DrawPlan.Of(reading.Job!);
+        Assert.DoesNotContain(plan.Findings, f => f.Kind.Severity == Severity.Stop);
+        Assert.Equal(dressed.Values, plan.Pieces.Cast<ProfilePiece>().Select(p => Math.Round(p.Profile.Width / Inch, 9)));
+        foreach (ToolpathForge.Shapes.Profile profile in plan.Pieces.Cast<ProfilePiece>().Select(p => p.Profile))
+        {
+            // Eighths of an inch, 62:44 within 4 per cent, and the same lean and shoulder on each.
+            Assert.All((double[])[profile.Run, profile.Depth], size => Assert.Equal(Math.Round(size / Inch * 8), size / Inch * 8, 9));
+            Assert.InRange(profile.Run / profile.Depth / (0.62 / 0.44), 1 / 1.04, 1.04);
+            Assert.Equal(10, Math.Atan2(Math.Abs(profile.End.X - profile.Nose.X), profile.Nose.Y - profile.End.Y) * 180 / Math.PI, 9);
+            var shoulder = Assert.IsType<ToolpathForge.Geometry.LineCurve>(profile.Exact.Curves[0]);
+            Assert.Equal(0, shoulder.To.X - shoulder.From.X, 9);
+            Assert.Equal(3 * Inch / 8, shoulder.From.Y - shoulder.To.Y, 9);
+        }
+    }
+
+    [Fact]
+    public void The_run_sheet_shows_the_boards_of_every_family_side_by_side()
+    {
+        Plan plan = Planned(Shared, "{ board = '2x4' }, { board = '2x6' }");
+        string sheet = ToolpathForge.RunSheets.RunSheetPage.Write(plan);
+        Assert.Contains("<h3>The family tail</h3>", sheet, StringComparison.Ordinal);
+        Assert.Contains("The family tail</title>", sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain("The family", ToolpathForge.RunSheets.RunSheetPage.Write(Planner.Plan(ShapeJobs.Read(Shared), cancel: CancellationToken.None)), StringComparison.Ordinal);
+    }
 }
