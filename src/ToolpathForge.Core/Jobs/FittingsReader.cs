@@ -47,6 +47,6 @@ internal static class FittingsReader
             ? new BradChoices(b.Read.Whole("count"), b.Read.Amount("off"), b.Bit, b.Bit is null ? 0 : b.Read.AmountOrNull("hole") ?? b.Bit.Diameter, b.At)
             : null;
         HangChoice? hang = Table("hang", PlateKeys.Hang) is { } h ? new HangChoice(h.Read.Amount("width"), h.Bit ?? makeBit, h.At) : null;
-        return sound ? new PlateFittings(block, stop, brads, hang, plate.Text("hands") == "both" ? PlateHands.Both : PlateHands.Right) : null;
+        return sound ? new PlateFittings(block, stop, brads, hang, plate.Text("hands") switch { "both" => PlateHands.Both, "left" => PlateHands.Left, _ => PlateHands.Right }) : null;
     }
 }

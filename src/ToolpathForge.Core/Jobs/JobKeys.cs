@@ -138,6 +138,7 @@ internal static class JobKeys
         Key.Length("height", "Height of a capital.", 3, 60).Else("1/4 in", "6 mm"),
         Key.Flag("labels", "Whether job, size, hand, face up, arrows and the guide-block line are engraved.").Else("true"),
         Key.Texts("text", "Lines of your own, after the labels.", 0, 10).ElseFrom("none"),
+        Key.Flag("date", "Whether a line is left to write the date on: the same job makes the same pattern on any day.").Else("false"),
     ]);
 
     /// <summary>A place near an edge.</summary>

@@ -59,7 +59,10 @@ internal static class MakeDetails
             read.Amount("height"),
             read.Flag("labels"),
             [.. read.Texts("text").Select(t => t.Text)],
-            JobReader.PlacesOf(read.Table));
+            JobReader.PlacesOf(read.Table))
+        {
+            Dated = read.Flag("date"),
+        };
     }
 
     /// <summary>Places on edges under a key; null when a finding says what is wrong with one.</summary>

@@ -29,6 +29,9 @@ public sealed record Opening(string Name, Point2 From, Point2 To, double Width, 
 /// <param name="At">Where each key stands.</param>
 public sealed record Marking(Bit Bit, double Depth, double Height, bool Labels, ImmutableArray<string> Texts, Places At)
 {
+    /// <summary>Whether a line is left to write the date on.</summary>
+    public bool Dated { get; init; }
+
     /// <summary>How wide a stroke is at the upper face, mm.</summary>
     public double StrokeWidth => Bit.TipAngle > 0 ? Math.Min(Bit.Diameter, 2 * Depth * Math.Tan(Bit.TipAngle * Math.PI / 360)) : Bit.Diameter;
 }

@@ -2,11 +2,14 @@ using ToolpathForge.Catalogue;
 
 namespace ToolpathForge.Jobs;
 
-/// <summary>For which ends of boards a pattern is: it is turned over for the other hand, since a board's profile is the same right through.</summary>
+/// <summary>For which ends of boards a pattern is. A board's profile is the same right through, so that the hands differ by the face that lies up only.</summary>
 public enum PlateHands
 {
     /// <summary>Right-hand ends: face up, profile edge towards you, end at your right.</summary>
     Right,
+
+    /// <summary>Left-hand ends: face up, profile edge towards you, end at your left; the plate is cut as the other's mirror image, its labels on the upper face.</summary>
+    Left,
 
     /// <summary>Both: block and stop are screwed to whichever face lies down.</summary>
     Both,

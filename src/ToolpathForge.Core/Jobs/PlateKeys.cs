@@ -55,7 +55,7 @@ internal static class PlateKeys
             .ElseFrom("the working edge goes on over the end cut"),
         Key.Table("brads", "Places for brads over the board, as far from each other as they can be and off the finished edge.", Brads).ElseFrom("none are worked out"),
         Key.Table("hang", "A hole to hang the pattern up by, at its far end.", Hang).ElseFrom("none"),
-        Key.Choice("hands", "For which ends: right, lying face up, profile edge towards you, end at your right; both, turned over for left-hand ends, block and stop screwed to the face that lies down.",
-            "right", "both").Else("right"),
+        Key.Choice("hands", "For which ends: right, lying face up, profile edge towards you, end at your right; left, its mirror image, end at your left; both, turned over for left-hand ends, block and stop screwed to the face that lies down.",
+            "right", "left", "both").Else("right"),
     ];
 }

@@ -22,6 +22,17 @@ internal static class OpeningOutline
             : new Outline([first, new LineCurve(first.End, second.Start), second, new LineCurve(second.End, first.Start)], true);
     }
 
+    /// <summary>The edge for a drawing: as <see cref="Exact"/>, but a hole is one circle, which a CAD takes for a hole.</summary>
+    /// <param name="opening">The opening.</param>
+    /// <param name="placement">From the piece frame to where it is wanted.</param>
+    internal static Outline Drawn(Opening opening, Placement placement) =>
+        opening.IsHole ? Circle(placement.Apply(opening.From), opening.Width) : Exact(opening, placement);
+
+    /// <summary>A circle as one curve, clockwise from its top.</summary>
+    /// <param name="middle">Its middle.</param>
+    /// <param name="width">Its diameter.</param>
+    internal static Outline Circle(Point2 middle, double width) => new([new ArcCurve(middle, width / 2, Math.PI / 2, -2 * Math.PI)], true);
+
     /// <summary>The way of a bit that keeps a distance from the centre line, counter-clockwise; a single line or point has none.</summary>
     /// <param name="from">One end of the centre line.</param>
     /// <param name="to">The other; the same point for a hole.</param>

@@ -36,6 +36,9 @@ internal static class PatternMarks
     // Half the length of the lines of a brad's cross, mm.
     private const double BradMark = 2.5;
 
+    // Room for a date in pencil or with a letter punch.
+    private const string ToDate = "DATE ____________";
+
     /// <summary>The turn that brings the piece frame to how the pattern is read: half round, not mirrored.</summary>
     private static readonly Placement s_laid = new(Math.PI, default, false);
 
@@ -78,9 +81,10 @@ internal static class PatternMarks
 
     private static ImmutableArray<string> Lines(Job job, ProfilePiece plate, Marking marks)
     {
+        ImmutableArray<string> own = marks.Dated ? marks.Texts.Add(ToDate) : marks.Texts;
         if (!marks.Labels)
         {
-            return marks.Texts;
+            return own;
         }
 
         string Say(double mm) => ShopText.Size(mm, job.Unit);
@@ -93,9 +97,9 @@ internal static class PatternMarks
             job.Name,
             $"{plate.Make.Id} · {plate.Make.Board.Id} {p.Form}",
             $"{Say(p.Run)} × {Say(p.Depth)}, {end}",
-            plate.Make is PatternMake { Fittings.Hands: PlateHands.Both } ? "THIS FACE UP · LEFT HAND: TURN OVER" : "RIGHT HAND · THIS FACE UP",
+            plate.Make is PatternMake { Fittings.Hands: PlateHands.Both } ? "THIS FACE UP · LEFT HAND: TURN OVER" : $"{(plate.IsLeftHand ? "LEFT" : "RIGHT")} HAND · THIS FACE UP",
             .. plate.Make.Hand is { PatternInset: > 0 } hand ? [$"for a guide of {Say(hand.Guide)}, cutter {Say(hand.Bit.Diameter)}"] : (ReadOnlySpan<string>)[],
-            .. marks.Texts,
+            .. own,
         ];
     }
 
@@ -127,8 +131,10 @@ internal static class PatternMarks
             }
         }
 
-        // A hand router is fed with the pattern on its left: along the outline's own direction, from the profile edge out to the tip.
-        Curve working = plate.Profile.Exact.Curves[0].Placed(s_laid);
+        // A hand router is fed with the pattern on its left: along the outline's own direction, from the profile edge out to the tip;
+        // on a left-hand end, whose outline is the mirror image, from the tip to the profile edge.
+        Curve first = plate.Profile.Exact.Curves[0];
+        Curve working = (plate.IsLeftHand ? first.Placed(LeftHand.Mirror).Reversed() : first).Placed(s_laid);
         foreach (double share in (ReadOnlySpan<double>)[0.5, 0.4, 0.6, 0.3, 0.7])
         {
             Point2 along = working.FirstDerivative(share).Unit();
@@ -142,7 +148,7 @@ internal static class PatternMarks
 
         foreach (double y in (ReadOnlySpan<double>)[0.25, 0.12, 0.4])
         {
-            var middle = new Point2(-plate.Profile.Start.X - 20, -plate.Profile.Width * y);
+            var middle = new Point2((plate.IsLeftHand ? 1 : -1) * (plate.Profile.Start.X + 20), -plate.Profile.Width * y);
             if (placer.Take([.. Arrow(middle, middle + new Point2(5 * height, 0), height), .. Arrow(middle, middle - new Point2(5 * height, 0), height), .. Beside("GRAIN", middle, new Point2(1, 0), height)], height) is { } grain)
             {
                 yield return new EngravedMark("grain", grain);

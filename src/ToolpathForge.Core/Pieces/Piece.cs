@@ -56,6 +56,9 @@ public sealed record ProfilePiece(
     /// <inheritdoc/>
     public override ProfileMake Make { get; } = Make;
 
+    /// <summary>Whether it is a pattern for left-hand ends: but for its profile, all of it is then mirrored in X, from the tip inwards negative (<see cref="LeftHand"/>).</summary>
+    public bool IsLeftHand => Make is PatternMake { Fittings.Hands: PlateHands.Left };
+
     /// <summary>Strips that are screwed under a pattern; empty for none.</summary>
     public ImmutableArray<PlateStrip> Strips { get; init; } = [];
 

@@ -25,7 +25,7 @@ public static class StripDrawing
         foreach (double at in strip.Screws)
         {
             var middle = new Point2(at, strip.Width / 2);
-            elements.Add(new Stroke(LineRole.FinishedEdge, Contour.Circle(middle, strip.Pilot / 2)));
+            elements.Add(new ExactStroke(LineRole.FinishedEdge, OpeningOutline.Circle(middle, strip.Pilot)));
             elements.Add(new CenterMark(middle));
             elements.Add(new LinearDimension(new Point2(before, 0), new Point2(at, 0), MeasuredAlong.Horizontal, Say(at - before), -DrawingStyle.FirstRow, 0));
             before = at;

@@ -145,7 +145,7 @@ public static class Planner
             ? null
             : make switch
             {
-                PatternMake pattern => PatternPlate.From(pattern, profile, job.Tolerance, findings) is { } plate ? PatternMarks.Add(job, PlateFitting.Add(plate, job.Unit, findings), findings) : null,
+                PatternMake pattern => PatternPlate.From(pattern, profile, job.Tolerance, findings) is { } plate ? PatternMarks.Add(job, LeftHand.Of(PlateFitting.Add(plate, job.Unit, findings)), findings) : null,
                 BoardEndMake end => BoardEnd.From(end, profile),
                 _ => throw new InvalidOperationException($"No piece is built from a {make.GetType().Name}."),
             };

@@ -43,7 +43,8 @@ internal static class HandPage
         }
         else
         {
-            yield return $"Mark the board along the pattern and saw {Say(hand.Bite)} outside the line.";
+            // A plate for a larger guide lies inside the finished edge, and so does the line along it.
+            yield return $"Mark the board along the pattern and saw {Say(hand.Bite + work.PatternInset)} outside the line{(work.PatternInset > 0 ? $": the finished edge lies {Say(work.PatternInset)} outside it" : "")}.";
             yield return $"Lay the pattern {(hand.PatternBelow ? "under" : "on")} the board, its guide block against the reference edge{(piece.Strips.Any(s => s.Along.Y != 0) ? ", its stop against the sawn end" : "")}, and fix it with brads (18 gauge, 5/8 in; they hold better than clamps).";
         }
 

@@ -113,7 +113,7 @@ public static class RunSheetPage
         foreach (ProfilePiece piece in makes.SelectMany(m => plan.Pieces.Where(p => p.Make.Id == m.Id)).OfType<ProfilePiece>().Where(p => drawn.TryAdd(p.Make.Id, program.Name)))
         {
             string which = program.Cut.Clamping.IsShared ? piece.Make.Id : "The piece";
-            Picture(page, PieceDrawing.Of(piece, plan.Job.Unit), 186, 118, $"{which}, as a right-hand piece lies: face up, profile edge towards you, end at your right.");
+            Picture(page, PieceDrawing.Of(piece, plan.Job.Unit), 186, 118, $"{which}, as a {(piece.IsLeftHand ? "left" : "right")}-hand piece lies: face up, profile edge towards you, end at your {(piece.IsLeftHand ? "left" : "right")}.");
         }
 
         string[] before = [.. makes.Where(m => drawn.TryGetValue(m.Id, out string? by) && by != program.Name).Select(m => $"{m.Id} with {drawn[m.Id]}")];

@@ -49,13 +49,15 @@ internal static class OutputFiles
         yield return OutputFile.Text($"drawings/{piece.Make.Id}.svg", SvgWriter.Write(drawing, 1));
         yield return OutputFile.Text($"drawings/{piece.Make.Id}.dxf", DxfWriter.Write(drawing));
 
-        // No make's id has a dot.
         foreach (PlateStrip strip in (piece as ProfilePiece)?.Strips ?? [])
         {
             Drawing flat = StripDrawing.Of(piece.Make.Id, strip, unit);
-            string name = $"drawings/{piece.Make.Id}.{strip.Name.Replace(' ', '-')}";
+            string name = $"drawings/{NameOf((ProfilePiece)piece, strip)}";
             yield return OutputFile.Text(name + ".svg", SvgWriter.Write(flat, 1));
             yield return OutputFile.Text(name + ".dxf", DxfWriter.Write(flat));
         }
     }
+
+    // No make's id has a dot.
+    internal static string NameOf(ProfilePiece piece, PlateStrip strip) => $"{piece.Make.Id}.{strip.Name.Replace(' ', '-')}";
 }

@@ -161,4 +161,69 @@ public class PlateFittingTests
         (Plan? both, _) = Of("hold = 6\nhands = \"both\"", more: "marks = { bit = \"v-60\", height = \"3/16\" }");
         Assert.NotEqual(right!.Pieces[0].Marks[^1].Strokes.Length, both!.Pieces[0].Marks[^1].Strokes.Length);
     }
+
+    [Theory]
+    [InlineData("scoop")]
+    [InlineData("belly")]
+    public void A_left_hand_plate_is_the_mirror_image_cut_and_proven(string form)
+    {
+        string shape = $"form = \"{form}\", run = 5, depth = \"2 3/4\", end-cut = \"10 deg\"";
+        string plate = "hold = 6\nbrads = {}\nblock = {}\nhang = {}\n" + (form == "scoop" ? "stop = {}\n" : "");
+        const string More = "marks = { bit = \"v-60\", height = \"3/16\" }\nlead = { x = 4, y = \"-1 1/2\" }\nopening = [{ name = \"dowel\", x = 6, y = 3, width = \"3/8\" }]";
+        (Plan? right, _) = Of(plate, shape, More);
+        (Plan? left, Finding[] found) = Of(plate + "hands = \"left\"\n", shape, More);
+        var one = (ProfilePiece)Assert.Single(right!.Pieces);
+        var other = (ProfilePiece)Assert.Single(left!.Pieces);
+        Assert.True(found.All(f => f.Kind.Severity != Severity.Stop), string.Join("; ", found.Select(f => f.Kind.Code)));
+        Assert.True(Assert.Single(left.Programs).Proof.Passed);
+
+        static Point2 Mirror(Point2 p) => new(-p.X, p.Y);
+        int n = one.Exact.Curves.Length;
+        for (int i = 0; i < n; i++)
+        {
+            Curve here = other.Exact.Curves[i];
+            Curve there = one.Exact.Curves[n - 1 - i];
+            Assert.Equal(one.Roles[n - 1 - i], other.Roles[i]);
+            foreach (double share in (double[])[0, 0.3, 1])
+            {
+                Assert.Equal(0, here.PointAt(share).DistanceTo(Mirror(there.PointAt(1 - share))), 9);
+            }
+        }
+
+        // The material is still on the left: the area is positive.
+        Assert.True(ArcFit.Fit(other.Exact, 0.001).Contour.SignedArea > 0);
+        Assert.Equal(one.Brads.Select(Mirror), other.Brads);
+        Assert.Equal(one.Openings.Select(o => Mirror(o.From)), other.Openings.Select(o => o.From));
+        Assert.Equal(one.Strips.SelectMany(s => s.ScrewPlaces).Select(Mirror), other.Strips.SelectMany(s => s.ScrewPlaces));
+
+        // The labels lie on the plate and are read as those of the other are: they are not mirrored. Only the hand differs, by a letter.
+        Contour edge = ArcFit.Fit(other.Exact, 0.001).Contour;
+        Assert.All(other.Marks.SelectMany(m => m.Strokes), stroke => Assert.True(edge.Contains(stroke[0].Start)));
+        Assert.Equal(one.Marks.Select(m => m.Name), other.Marks.Select(m => m.Name));
+
+        // The arrow points the way that the router goes with the plate on its left: from the tip back, which is the way of the outline.
+        Contour shaft = other.Marks.Single(m => m.Name == "way to feed").Strokes[0];
+        Point2 along = (shaft[0].End - shaft[0].Start).Unit();
+        Curve working = other.Exact.Curves.MinBy(c => c.PointAt(0.5).DistanceTo(shaft[0].PointAt(0.5)))!;
+        Assert.True(along.Dot(working.DirectionAt(0.5)) > 0.5);
+        Assert.True(along.X < 0);
+        Assert.Contains("left-hand piece", ToolpathForge.RunSheets.RunSheetPage.Write(left), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_line_to_saw_outside_of_is_told_from_the_edge_of_a_plate_made_smaller()
+    {
+        // 1/16 in of bite and 1/8 in by which the plate lies inside the finished edge.
+        string sheet = ToolpathForge.RunSheets.RunSheetPage.Write(s_guide.Value);
+        Assert.Contains("saw 3/16 in outside the line: the finished edge lies 1/8 in outside it", sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_for_the_date_is_left_where_one_is_asked_for()
+    {
+        const string Marks = "marks = { bit = \"v-60\", height = \"3/16\", labels = false, text = [\"A\"]";
+        (Plan? without, _) = Of("hold = 6", more: Marks + " }");
+        (Plan? with, _) = Of("hold = 6", more: Marks + ", date = true }");
+        Assert.True(with!.Pieces[0].Marks[^1].Strokes.Length >= without!.Pieces[0].Marks[^1].Strokes.Length + 12);
+    }
 }

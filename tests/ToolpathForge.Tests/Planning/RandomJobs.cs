@@ -52,7 +52,7 @@ internal sealed class RandomJobs
         Line($"stock = {{ panel = \"{panel.Id}\", thickness = {Text(thickness)}{(Chance(0.4) ? $", flatness = {Number(0.05, 0.3)}" : "")} }}");
         Line($"bit = \"{Bit()}\"");
         Shape(board.Width);
-        Line($"plate = {{ hold = {Number(40, 160)}, seat = {Number(15, 60)}, reach = {Number(3, 25)} }}");
+        Line($"plate = {{ hold = {Number(40, 160)}, seat = {Number(15, 60)}, reach = {Number(3, 25)}{Fittings()} }}");
         if (Chance(0.5))
         {
             Line($"marks = {{ bit = \"{One("v-60", "v-60", "v-90")}\", height = {Number(4, 7)}, depth = {Number(0.15, 0.4)}, labels = {(Chance(0.7) ? "true" : "false")}, text = [\"No. {index + 1}: 3/8 × 10°\"] }}");
@@ -72,6 +72,15 @@ internal sealed class RandomJobs
                 Line($"\n[[make.tab]]\nx = {Number(20, 250)}\ny = {Number(-40, -20)}");
             }
         }
+    }
+
+    private string Fittings()
+    {
+        string keys = Chance(0.15) ? $", hands = \"{One("left", "left", "both")}\"" : "";
+        keys += Chance(0.1) ? $", block = {{ set-back = {Number(15, 25)} }}" : "";
+        keys += Chance(0.1) ? $", stop = {{ width = {Number(30, 45)} }}" : "";
+        keys += Chance(0.1) ? $", brads = {{ count = {_random.Next(1, 4)} }}" : "";
+        return keys + (Chance(0.05) ? ", hang = {}" : "");
     }
 
     private void BoardEnd(int index)

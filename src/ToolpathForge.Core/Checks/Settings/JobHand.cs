@@ -53,8 +53,8 @@ public static class JobHand
             ColletHeight = hand.ColletHeight,
             MayHang = hand.MayHang,
 
-            // Face up, the profile edge towards you, the end lies at your right, whatever is cut.
-            End = EndSide.Right,
+            // Face up, the profile edge towards you, the end lies at your right, whatever is cut; at your left for a pattern of left-hand ends alone.
+            End = make is PatternMake { Fittings.Hands: PlateHands.Left } ? EndSide.Left : EndSide.Right,
             Lean = Math.Atan2(profile.Depth, profile.Run) * 180 / Math.PI,
         });
         double bite = hand.Bite ?? SawnWaste.UsualBite;
