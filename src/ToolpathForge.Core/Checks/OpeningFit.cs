@@ -39,8 +39,20 @@ internal static class OpeningFit
     // Common practice: a wall thinner than this breaks out.
     private const double Wall = 2;
 
-    internal static IEnumerable<Finding> Find(CheckInput input)
+    /// <param name="input">What is looked at.</param>
+    /// <param name="allowed">What a bit may leave in a corner of a drawn hole, mm.</param>
+    internal static IEnumerable<Finding> Find(CheckInput input, double allowed)
     {
+        if (input.Make is OutlineMake drawn)
+        {
+            foreach (Finding finding in DrawnHoles.Find(input, drawn, Wall, allowed).Concat(drawn.Openings.Where(o => o.Edge is null).SelectMany(o => OfBit(o, drawn))))
+            {
+                yield return finding;
+            }
+
+            yield break;
+        }
+
         // All pieces of a clamping are alike: the first speaks for them.
         PlacedContour piece = input.Pieces[0];
         for (int i = 0; i < input.Make.Openings.Length; i++)
@@ -48,15 +60,9 @@ internal static class OpeningFit
             Opening opening = input.Make.Openings[i];
             Place at = opening.At.Table.OfMake(input.Make.Id).AtPoint(opening.From.X, opening.From.Y);
             Arg name = Arg.Of("name", opening.Name);
-            Arg bit = Arg.Of("bit", opening.Bit.Name);
-            double room = opening.Width - opening.Bit.Diameter;
-            if (room < -1e-6)
+            foreach (Finding finding in OfBit(opening, input.Make))
             {
-                yield return Finding.Of(TooNarrow, at, Quantity.Length(opening.Width), Quantity.Length(opening.Bit.Diameter), name, bit);
-            }
-            else if (opening.IsHole && room <= OpeningCut.AsWideAsTheBit && !opening.Bit.CanPlunge)
-            {
-                yield return Finding.Of(CannotDrill, at, name, bit);
+                yield return finding;
             }
 
             double wall = WallTo(piece, opening);
@@ -74,6 +80,24 @@ internal static class OpeningFit
                         Crowded, at, Quantity.Length(Math.Max(0, between)), Quantity.Length(Wall), name, Arg.Of("other", other.Name));
                 }
             }
+        }
+    }
+
+    // Whether the bit goes into a hole or slot.
+    private static IEnumerable<Finding> OfBit(Opening opening, Make make)
+    {
+        Point2 point = make is OutlineMake drawn ? drawn.InDrawing(opening.From) : opening.From;
+        Place at = opening.At.Table.OfMake(make.Id).AtPoint(point.X, point.Y);
+        Arg name = Arg.Of("name", opening.Name);
+        Arg bit = Arg.Of("bit", opening.Bit.Name);
+        double room = opening.Width - opening.Bit.Diameter;
+        if (room < -1e-6)
+        {
+            yield return Finding.Of(TooNarrow, at, Quantity.Length(opening.Width), Quantity.Length(opening.Bit.Diameter), name, bit);
+        }
+        else if (opening.IsHole && room <= OpeningCut.AsWideAsTheBit && !opening.Bit.CanPlunge)
+        {
+            yield return Finding.Of(CannotDrill, at, name, bit);
         }
     }
 

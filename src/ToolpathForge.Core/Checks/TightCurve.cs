@@ -1,6 +1,7 @@
 using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
+using ToolpathForge.Jobs;
 using ToolpathForge.Shapes;
 
 namespace ToolpathForge.Checks;
@@ -15,6 +16,13 @@ internal static class TightCurve
         "A bit of {diameter} cannot follow the edge near {along} from the tip and {across} from the reference edge: it would leave {found}; {allowed} is allowed.",
         "Use a smaller bit, ease the curve, or give the corner a fillet.");
 
+    /// <summary>The same of an outline that was drawn, which has neither tip nor reference edge.</summary>
+    internal static readonly FindingKind OutlineTooTight = new(
+        "outline-too-tight",
+        Severity.Stop,
+        "A bit of {diameter} cannot follow the outline near {x}, {y} of the drawing: it would leave {found}; {allowed} is allowed.",
+        "Use a smaller bit, or round the corner in the drawing.");
+
     internal static IEnumerable<Finding> Find(CheckInput input, double allowed)
     {
         // All pieces of a clamping are alike: the first speaks for them.
@@ -24,6 +32,20 @@ internal static class TightCurve
         foreach (Unreached place in Reach.Of(edge, input.Bit.Radius, Side.Right, allowed))
         {
             Point2 at = back.Apply(place.At);
+            if (input.Make is OutlineMake drawn)
+            {
+                at = drawn.InDrawing(at);
+                yield return Finding.Of(
+                    OutlineTooTight,
+                    input.At("drawing").AtPoint(at.X, at.Y),
+                    Quantity.Length(place.Left),
+                    Quantity.Length(allowed),
+                    Arg.Of("diameter", Quantity.Length(input.Bit.Diameter)),
+                    Arg.Of("x", Quantity.Length(at.X)),
+                    Arg.Of("y", Quantity.Length(at.Y)));
+                continue;
+            }
+
             yield return Finding.Of(
                 TooTight,
                 input.At("shape").AtPoint(at.X, at.Y),

@@ -23,6 +23,7 @@ internal static class OpeningCut
     private const double Overlap = 2;
 
     /// <summary>Cuts one opening of a placed piece.</summary>
+    /// <exception cref="InvalidOperationException">A drawn hole whose track the checks have not vouched for.</exception>
     internal static void Add(MoveList moves, List<Run> runs, Opening opening, Placement placement, string of, CutSettings s, StockOnBed stock, bool climb)
     {
         Point2 from = placement.Apply(opening.From);
@@ -30,7 +31,16 @@ internal static class OpeningCut
         double finish = (opening.Width - opening.Bit.Diameter) / 2;
         string name = string.Create(CultureInfo.InvariantCulture, $"{(opening.IsHole ? "Hole" : "Slot")} {opening.Name} {of}");
         moves.Run = runs.Count;
-        if (finish > AsWideAsTheBit / 2)
+        if (opening.Edge is not null)
+        {
+            name = $"Hole {opening.Name} {of}";
+            runs.Add(new Run(RunKind.Opening, name, s.Steps[^1], s.Feed, climb, "From the middle outwards to chips, so that no core comes loose; then once round to size."));
+            if (!HoleCut.Add(moves, ArcFit.Quick(OpeningOutline.Exact(opening, placement), HoleCut.Fit).Contour, opening.Bit, s, stock, climb))
+            {
+                throw new InvalidOperationException("A hole has no track that could be vouched for.");
+            }
+        }
+        else if (finish > AsWideAsTheBit / 2)
         {
             runs.Add(new Run(RunKind.Opening, name, s.Steps[^1], s.Feed, climb, "Round the middle and outwards to chips, so that no core comes loose; then once round to size."));
             Bore(moves, from, to, finish, opening.Bit, s, stock, climb);

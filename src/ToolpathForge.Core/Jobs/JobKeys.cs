@@ -9,9 +9,9 @@ internal static class JobKeys
 {
     internal const int MostMakes = 500;
 
-    internal static TableKeys PanelStock { get; } = new("the stock of a pattern",
+    internal static TableKeys PanelStock { get; } = new("the stock of a pattern or outline",
     [
-        Key.Row("panel", "panels", "The panel that the plate is cut from; its material comes with it."),
+        Key.Row("panel", "panels", "The panel that it is cut from; its material comes with it."),
         Key.Length("thickness", "Thickness of the panel as measured on the sheet in hand; the nominal one is never taken.", 1, 60)
             .OrElse(JobFindings.ThicknessMissing),
         Key.Length("flatness", "How far the clamped sheet is from flat over the plate, as measured with a straightedge; a skin is left where no tab fits.", 0, 5)
@@ -153,10 +153,19 @@ internal static class JobKeys
         "bears-at", "Along the board from its finished tip to the nearer side of what it bears on, so that you are told the depth left there.", 0, 10000)
         .ElseFrom("not looked at");
 
+    /// <summary>What a make is called.</summary>
+    internal static Key Id { get; } = Key.Text("id", "Your word for it: letters, digits and hyphens, unique in the job; files are named after it.", 40);
+
+    /// <summary>What is made.</summary>
+    internal static Key Kind { get; } = Key.Choice(
+        "kind",
+        "What is made: a template plate from a panel, the profile cut straight into the end of a board, or a piece of panel cut by the outline of a drawing.",
+        "pattern", "board-end", "outline");
+
     private static ImmutableArray<Key> CommonBefore { get; } =
     [
-        Key.Text("id", "Your word for it: letters, digits and hyphens, unique in the job; files are named after it.", 40),
-        Key.Choice("kind", "What is made: a template plate from a panel, or the profile cut straight into the end of a board.", "pattern", "board-end"),
+        Id,
+        Kind,
         Key.Whole("count", "How many.", 1, 500).Else("1"),
         Key.Row("board", "lumber", "The size of lumber that the shape is drawn for."),
         FamilyReader.Family,
@@ -198,8 +207,14 @@ internal static class JobKeys
         Key.Tables("measured", "Boards as measured, one block for each kind, instead of count.", Measured, 1, 200).ElseFrom("as many as count says, all of the design width"),
     ]);
 
+    internal static TableKeys Outline { get; } = OutlineKeys.Outline(Id, Kind, PanelStock, Cut, Clamp);
+
     /// <summary>Read when the kind is not known: everything that any kind takes.</summary>
-    internal static TableKeys AnyMake { get; } = new("a make", [.. Pattern.Keys, .. BoardEnd.Keys.Where(k => Pattern.Find(k.Name) is null)]);
+    internal static TableKeys AnyMake { get; } = new("a make",
+    [
+        .. Pattern.Keys, .. BoardEnd.Keys.Where(k => Pattern.Find(k.Name) is null),
+        .. Outline.Keys.Where(k => Pattern.Find(k.Name) is null && BoardEnd.Find(k.Name) is null),
+    ]);
 
     internal static TableKeys Head { get; } = new("the head of the job",
     [

@@ -16,7 +16,8 @@ public static class JobReader
     /// <param name="text">The job file's text.</param>
     /// <param name="fileName">Its name without folders, for findings.</param>
     /// <param name="readFile">Hands back the text of a catalogue file that the job names, as it names it; null when it cannot be read.</param>
-    public static JobReading Read(string text, string fileName, Func<string, string?> readFile)
+    /// <param name="drawings">Hands over the drawings that the job names; null for none.</param>
+    public static JobReading Read(string text, string fileName, Func<string, string?> readFile, IDrawings? drawings = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(fileName);
@@ -29,7 +30,7 @@ public static class JobReader
         }
 
         int syntax = findings.Count;
-        Job? job = OtherForm(root) is { } other ? Refuse(other, findings) : ReadHead(root, fileName, readFile, findings);
+        Job? job = OtherForm(root) is { } other ? Refuse(other, findings) : ReadHead(root, fileName, readFile, drawings ?? NoDrawings.Instance, findings);
         if (syntax > 0)
         {
             findings = [.. findings[..syntax], .. findings[syntax..].Where(f => IsTrustworthy(f, findings[..syntax]))];
@@ -56,7 +57,7 @@ public static class JobReader
         && finding.Kind != JobFindings.ThicknessMissing
         && (finding.Place.File != faults[0].Place.File || finding.Place.Line < faults.Min(f => f.Place.Line));
 
-    private static Job? ReadHead(TableValue root, string fileName, Func<string, string?> readFile, List<Finding> findings)
+    private static Job? ReadHead(TableValue root, string fileName, Func<string, string?> readFile, IDrawings drawings, List<Finding> findings)
     {
         LengthUnit? unit = root.Find("unit")?.Value is TextValue word ? UnitWord.Find(word.Text) : null;
         var context = new TableContext(unit, findings, UnitWasTold: true);
@@ -67,7 +68,7 @@ public static class JobReader
         BuyingTerms? buying = BuyingReader.Read(head, context);
         PanelSharing? panels = PanelReader.Read(head, context);
         (catalogues, AxisErrors? axes, Bit? before) = TrialReader.Read(head.Has("trial") ? head.Inner("trial") : null, catalogues, context);
-        ImmutableArray<Make> makes = MakeReader.ReadAll(head.Inners("make"), catalogues, machine, context);
+        ImmutableArray<Make> makes = MakeReader.ReadAll(head.Inners("make"), catalogues, machine, drawings, context);
         if (!head.IsSound || machine is null || dialect is null || buying is null || panels is null || makes.IsEmpty || unit is null || axes is null)
         {
             return null;

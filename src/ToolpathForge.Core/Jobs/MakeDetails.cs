@@ -66,13 +66,13 @@ internal static class MakeDetails
     }
 
     /// <summary>Places on edges under a key; null when a finding says what is wrong with one.</summary>
-    internal static ImmutableArray<PlaceOnEdge>? Places(Fields fields, string key, TableContext context)
+    internal static ImmutableArray<PlaceOnEdge>? Places(Fields fields, string key, TableContext context, TableKeys? keys = null)
     {
         var places = ImmutableArray.CreateBuilder<PlaceOnEdge>();
         bool sound = true;
         foreach (TableValue table in fields.Inners(key))
         {
-            var read = Fields.Read(table, JobKeys.OnEdge, context, JobKeys.Cut);
+            var read = Fields.Read(table, keys ?? JobKeys.OnEdge, context, JobKeys.Cut);
             sound &= read.IsSound;
             if (read.IsSound)
             {

@@ -16,7 +16,7 @@ internal static partial class MakeReader
     private const double UnlikelyWidth = 0.06;
 
     /// <summary>The makes that are sound; every fault of the others has been reported.</summary>
-    internal static ImmutableArray<Make> ReadAll(ImmutableArray<TableValue> tables, Catalogues catalogues, Machine? machine, TableContext context)
+    internal static ImmutableArray<Make> ReadAll(ImmutableArray<TableValue> tables, Catalogues catalogues, Machine? machine, IDrawings drawings, TableContext context)
     {
         var makes = ImmutableArray.CreateBuilder<Make>();
         var lines = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
@@ -30,6 +30,7 @@ internal static partial class MakeReader
             {
                 "pattern" => WithHand(ReadPattern(table, catalogues, inMake) is { } pattern ? [pattern] : []),
                 "board-end" => WithHand([.. BoardReader.Read(table, catalogues, machine, inMake)]),
+                "outline" => [.. OutlineReader.Read(table, catalogues, drawings, inMake)],
                 _ => ReadUnknown(table, inMake),
             };
             ImmutableArray<Make> WithHand(ImmutableArray<ProfileMake> makes) => [.. HandReader.Add(makes, table, catalogues, inMake)];
@@ -85,18 +86,7 @@ internal static partial class MakeReader
         Fields? stock = stockWritten ? Fields.Read(fields.Inner("stock"), JobKeys.PanelStock, context, JobKeys.Pattern, JobKeys.BoardStock) : null;
         var plate = Fields.Read(fields.Inner("plate"), JobKeys.Plate, context, JobKeys.Pattern);
         Panel? panel = stock is null ? null : RowLookup.Find(stock, "panel", "panels", catalogues.Panels, context);
-        if (panel is not null && stock!.AmountOrNull("thickness") is { } thickness && (thickness < panel.Thinnest || thickness > panel.Thickest))
-        {
-            context.Add(Finding.Of(
-                JobFindings.ThicknessUnlikely,
-                stock.Where("thickness"),
-                Quantity.Length(thickness),
-                Quantity.Length(thickness < panel.Thinnest ? panel.Thinnest : panel.Thickest),
-                Arg.Of("name", panel.Name),
-                Arg.Of("least", Quantity.Length(panel.Thinnest)),
-                Arg.Of("most", Quantity.Length(panel.Thickest))));
-        }
-
+        CheckThickness(stock, panel, context);
         Common? common = ReadCommon(table, fields, catalogues, context);
         ImmutableArray<Fields> boards = [.. fields.Inners("measured").Select(inner => Fields.Read(inner, JobKeys.MeasuredForPattern, context, JobKeys.Measured, JobKeys.Pattern))];
         if (common is not { } c || stock is not { IsSound: true } || !plate.IsSound || panel is null || boards.Any(b => !b.IsSound))
@@ -139,6 +129,22 @@ internal static partial class MakeReader
         };
     }
 
+    /// <summary>Warns of a thickness that no sheet of its panel has.</summary>
+    internal static void CheckThickness(Fields? stock, Panel? panel, TableContext context)
+    {
+        if (panel is not null && stock!.AmountOrNull("thickness") is { } thickness && (thickness < panel.Thinnest || thickness > panel.Thickest))
+        {
+            context.Add(Finding.Of(
+                JobFindings.ThicknessUnlikely,
+                stock.Where("thickness"),
+                Quantity.Length(thickness),
+                Quantity.Length(thickness < panel.Thinnest ? panel.Thinnest : panel.Thickest),
+                Arg.Of("name", panel.Name),
+                Arg.Of("least", Quantity.Length(panel.Thinnest)),
+                Arg.Of("most", Quantity.Length(panel.Thickest))));
+        }
+    }
+
     /// <summary>What every kind of make has; null when a finding says what is wrong with it.</summary>
     internal static Common? ReadCommon(TableValue table, Fields fields, Catalogues catalogues, TableContext context)
     {
@@ -175,7 +181,8 @@ internal static partial class MakeReader
         }
     }
 
-    private static CutChoices ReadCut(Fields cut, ImmutableArray<PlaceOnEdge> tabs, PlaceOnEdge? lead) => new(
+    /// <summary>How a make is to be cut.</summary>
+    internal static CutChoices ReadCut(Fields cut, ImmutableArray<PlaceOnEdge> tabs, PlaceOnEdge? lead) => new(
         cut.AmountOrNull("speed"),
         cut.AmountOrNull("feed"),
         cut.AmountOrNull("plunge"),

@@ -16,8 +16,14 @@ namespace ToolpathForge.Jobs;
 /// <param name="At">Where each key stands.</param>
 public sealed record Opening(string Name, Point2 From, Point2 To, double Width, Bit Bit, Places At)
 {
+    /// <summary>
+    /// The edge of an opening that is neither a hole nor a slot, clockwise, piece frame; null for those. Its centre line is then the diagonal of its box, and its width
+    /// that of the box, for whoever only wants to know where it is.
+    /// </summary>
+    public Outline? Edge { get; init; }
+
     /// <summary>Whether it is round.</summary>
-    public bool IsHole => From == To;
+    public bool IsHole => From == To && Edge is null;
 }
 
 /// <summary>What is engraved into the upper face of a piece, with the project's single-stroke alphabet.</summary>

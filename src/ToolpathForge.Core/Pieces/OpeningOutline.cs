@@ -3,7 +3,7 @@ using ToolpathForge.Jobs;
 
 namespace ToolpathForge.Pieces;
 
-/// <summary>The line round an opening: two half circles, and two straight sides if it is a slot.</summary>
+/// <summary>The line round an opening: two half circles, and two straight sides if it is a slot; or as it was drawn.</summary>
 internal static class OpeningOutline
 {
     /// <summary>The exact edge, clockwise: the material lies on its left.</summary>
@@ -11,6 +11,11 @@ internal static class OpeningOutline
     /// <param name="placement">From the piece frame to where it is wanted.</param>
     internal static Outline Exact(Opening opening, Placement placement)
     {
+        if (opening.Edge is { } edge)
+        {
+            return edge.Placed(placement);
+        }
+
         Point2 from = placement.Apply(opening.From);
         Point2 to = placement.Apply(opening.To);
         double radius = opening.Width / 2;

@@ -62,7 +62,7 @@ internal static class ClampingPlanner
         findings.AddRange(before);
 
         // A bit that cannot go down or round would only raise the same trouble again in other words.
-        if (before.Any(f => f.Kind == PassDepth.CannotEnter || f.Kind == TightCurve.TooTight || f.Kind == OpeningFit.TooNarrow))
+        if (before.Any(f => f.Kind == PassDepth.CannotEnter || f.Kind == TightCurve.TooTight || f.Kind == TightCurve.OutlineTooTight || f.Kind == OpeningFit.TooNarrow || DrawnHoles.IsHopeless(f.Kind)))
         {
             return null;
         }
@@ -83,7 +83,7 @@ internal static class ClampingPlanner
     [
         .. BitReach.Find(input), .. JobSettings.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
         .. TightCurve.Find(input, budget.Total - budget.Fit - budget.Rounding), .. DeepSlots.Find(input), .. SkinThickness.Find(input),
-        .. BoardTabs.Find(input), .. BoardStack.Find(input), .. OpeningFit.Find(input), .. MarkTool.Find(input),
+        .. BoardTabs.Find(input), .. BoardStack.Find(input), .. OpeningFit.Find(input, budget.Total - budget.Fit - budget.Rounding), .. MarkTool.Find(input),
         .. tasks.Where(t => !t.Outline && Concerns(t, input.Make)).SelectMany(t => OfOtherBit(input, t)),
     ];
 

@@ -16,7 +16,8 @@ internal static class PanelGroups
     {
         if (!job.Panels.Together)
         {
-            return pieces.Select(p => ImmutableArray.Create(p));
+            // What one drawing holds shares panels anyway.
+            return pieces.GroupBy(p => (p.Make as OutlineMake)?.Block ?? p.Make.Id, StringComparer.Ordinal).Select(g => g.ToImmutableArray());
         }
 
         // What is not marked goes with whatever marks the others first have.

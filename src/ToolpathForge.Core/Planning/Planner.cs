@@ -130,6 +130,8 @@ public static class Planner
         {
             case ProfileMake profiled:
                 return PieceOf(job, profiled, findings);
+            case OutlineMake drawn:
+                return new PlainPiece(drawn, drawn.Edge, drawn.Thickness);
             default:
                 throw new InvalidOperationException($"No piece is built from a {make.GetType().Name}.");
         }

@@ -20,6 +20,7 @@ internal static class ProgramNotes
             TrialMake => "trial piece: a square with a slot and a hole, to be measured",
             _ when clamping.Makes.Length > 1 => string.Join(", ", clamping.Makes.Select(m => FormattableString.Invariant($"{clamping.CountOf(m)} x {m.Id}"))),
             PatternMake pattern => FormattableString.Invariant($"{clamping.Pieces.Length} pattern(s) for {pattern.Board.Name}"),
+            OutlineMake drawn => FormattableString.Invariant($"{clamping.Pieces.Length} by the outline of {drawn.Drawing}"),
             BoardEndMake end when clamping.Pieces.Length == 1 => $"end of a {end.Board.Name} board",
             BoardEndMake end => FormattableString.Invariant($"ends of {clamping.Pieces.Length} {end.Board.Name} boards, side by side"),
             _ => throw new InvalidOperationException($"No words for a {make.GetType().Name}."),

@@ -110,10 +110,13 @@ public static class RunSheetPage
     private static void Pieces(Html page, Plan plan, PlannedProgram program, Dictionary<string, string> drawn)
     {
         ImmutableArray<Make> makes = program.Cut.Clamping.Makes;
-        foreach (ProfilePiece piece in makes.SelectMany(m => plan.Pieces.Where(p => p.Make.Id == m.Id)).OfType<ProfilePiece>().Where(p => drawn.TryAdd(p.Make.Id, program.Name)))
+        foreach (Piece piece in makes.SelectMany(m => plan.Pieces.Where(p => p.Make.Id == m.Id)).Where(p => p.Make is not TrialMake && drawn.TryAdd(p.Make.Id, program.Name)))
         {
             string which = program.Cut.Clamping.IsShared ? piece.Make.Id : "The piece";
-            Picture(page, PieceDrawing.Of(piece, plan.Job.Unit), 186, 118, $"{which}, as a {(piece.IsLeftHand ? "left" : "right")}-hand piece lies: face up, profile edge towards you, end at your {(piece.IsLeftHand ? "left" : "right")}.");
+            string lies = piece is not ProfilePiece profile
+                ? "as it was drawn."
+                : $"as a {(profile.IsLeftHand ? "left" : "right")}-hand piece lies: face up, profile edge towards you, end at your {(profile.IsLeftHand ? "left" : "right")}.";
+            Picture(page, PieceDrawing.Of(piece, plan.Job.Unit), 186, 118, $"{which}, {lies}");
         }
 
         string[] before = [.. makes.Where(m => drawn.TryGetValue(m.Id, out string? by) && by != program.Name).Select(m => $"{m.Id} with {drawn[m.Id]}")];

@@ -47,6 +47,9 @@ internal static class SheetWords
         PatternMake pattern => clamping.CountOf(make) == 1
             ? $"a pattern for {pattern.Board.Id}"
             : string.Create(CultureInfo.InvariantCulture, $"{clamping.CountOf(make)} patterns for {pattern.Board.Id}"),
+        OutlineMake drawn => clamping.CountOf(make) == 1
+            ? $"an outline drawn in {drawn.Drawing}"
+            : string.Create(CultureInfo.InvariantCulture, $"{clamping.CountOf(make)} by an outline drawn in {drawn.Drawing}"),
         BoardEndMake end => clamping.CountOf(make) == 1
             ? $"an end of a {end.Board.Id} board"
             : string.Create(CultureInfo.InvariantCulture, $"ends of {end.Board.Id} boards, {clamping.CountOf(make)} at a time"),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Catalogue;
+using ToolpathForge.Exchange.Reading;
 using ToolpathForge.Findings;
 using ToolpathForge.Jobs;
 
@@ -39,12 +40,28 @@ internal static class JobFile
             return new Loaded(null, [fault!], []);
         }
 
-        string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
+        return Read(text, path, Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".", null, cancel);
+    }
+
+    /// <summary>Reads a job whose text is at hand.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="path">Its file as the person named it, for findings.</param>
+    /// <param name="folder">The folder from which catalogues and drawings are looked for; null where nothing may be read.</param>
+    /// <param name="drawings">Drawings that came with the job, by name without @, in mm; null for none.</param>
+    /// <param name="cancel">Asked between files.</param>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    internal static Loaded Read(string text, string path, string? folder, IReadOnlyDictionary<string, ReadDrawing>? drawings, CancellationToken cancel)
+    {
         var files = ImmutableArray.CreateBuilder<(string Name, string Text)>();
         var more = ImmutableArray.CreateBuilder<Finding>();
         JobReading reading = JobReader.Read(text, path, name =>
         {
             cancel.ThrowIfCancellationRequested();
+            if (folder is null)
+            {
+                return null;
+            }
+
             (string? rows, Finding? unreadable) = TextFile.Read(Path.Combine(folder, name), name, TextFile.LargestJob);
 
             if (rows is not null)
@@ -59,7 +76,8 @@ internal static class JobFile
             }
 
             return rows;
-        });
+        }, new JobDrawings(folder, drawings, cancel));
+
         // Findings name the file as the person did; what is written names it without folders, so that it does not depend on where the command was typed.
         Job? job = more.Count == 0 && reading.Job is { } read ? read with { FileName = Path.GetFileName(path) } : null;
         return new Loaded(job, [.. reading.Findings, .. more], files.ToImmutable());

@@ -37,6 +37,7 @@ internal static class JobWire
     {
         PatternMake => "pattern",
         BoardEndMake => "board-end",
+        OutlineMake => "outline",
         TrialMake => "trial",
         _ => throw new ArgumentException($"The contract has no word for a {make.GetType().Name}.", nameof(make)),
     };
