@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ToolpathForge.Findings;
 using ToolpathForge.MarkingOut;
 using ToolpathForge.Measures;
+using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.Plugin.Contract;
 using ToolpathForge.Service.Files;
@@ -84,5 +85,5 @@ public static class DrawJob
 
     private static ImmutableArray<Section> Sections(DrawPlan? plan, string folder, int? files) => plan is null || files is null
         ? [Section.Of("Nothing was written.")]
-        : [DrawTables.Of(plan), Section.Of(FormattableString.Invariant($"Written to {folder}: {files} files. Print check-a4.pdf or check-letter.pdf first, and measure its bars; {DrawFiles.ByHand} tells how to mark out."))];
+        : [DrawTables.Of(plan), Section.Of(FormattableString.Invariant($"Written to {folder}: {files} files.{(plan.Pieces.Any(p => p is ProfilePiece) ? $" Print check-a4.pdf or check-letter.pdf first, and measure its bars; {DrawFiles.ByHand} tells how to mark out." : "")}"))];
 }

@@ -47,16 +47,16 @@ internal static class LaidPiece
         // A board has most room halfway along what lies on the bed.
         Point2 middle = placed.Piece is ProfilePiece { Make: BoardEndMake board, Profile: { } profile }
             ? placed.Placement.Apply(new Point2(board.OnBed / 2, profile.Width / 2))
-            : Roomiest(placed.Exact);
+            : Roomiest([placed.Exact, .. placed.Piece.Openings.Select(o => OpeningOutline.Exact(o, placed.Placement))]);
         elements.Add(new Text(FormattableString.Invariant($"{placed.Piece.Make.Id} {placed.OfMake}"), middle, TextAlign.Middle, named ?? 3.2));
     }
 
     // The point of a grid that lies furthest inside, with those beside it: a name is wide and low.
-    private static Point2 Roomiest(Outline outline)
+    private static Point2 Roomiest(ImmutableArray<Outline> edges)
     {
         const int Fine = 24;
-        Contour contour = ArcFit.Fit(outline, 0.1).Contour;
-        Region region = Region.Of(contour);
+        Contour[] contours = [.. edges.Select(e => ArcFit.Quick(e, 0.1).Contour)];
+        Region region = Region.Of(contours);
         Box2 box = region.Box;
         var aside = new Point2(box.Width / 6, 0);
         Point2 best = box.Center;
@@ -66,7 +66,7 @@ internal static class LaidPiece
             for (int k = 1; k < Fine; k++)
             {
                 var at = new Point2(box.MinX + (box.Width * i / Fine), box.MinY + (box.Height * k / Fine));
-                double room = new[] { at - aside, at, at + aside }.Min(p => region.Contains(p) ? Distance(contour, p) : -1);
+                double room = new[] { at - aside, at, at + aside }.Min(p => region.Contains(p) ? contours.Min(c => c.Distance(p)) : -1);
                 if (room > most + 1e-9)
                 {
                     (best, most) = (at, room);
@@ -75,16 +75,5 @@ internal static class LaidPiece
         }
 
         return best;
-    }
-
-    private static double Distance(Contour contour, Point2 at)
-    {
-        double least = double.PositiveInfinity;
-        for (int i = 0; i < contour.SegmentCount; i++)
-        {
-            least = Math.Min(least, contour[i].Distance(at));
-        }
-
-        return least;
     }
 }

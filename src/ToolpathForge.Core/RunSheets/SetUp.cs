@@ -125,6 +125,7 @@ internal static class SetUp
     private static string Lies(Clamping clamping) => clamping switch
     {
         { Make.Sheet: not null } when clamping.Pieces.Any(p => p.Placement.Turn != Math.PI) => "face up, turned as the picture shows",
+        { Make: OutlineMake } => "face up, as drawn",
         _ when clamping.Turns.Any(t => t.End == 2) => "as laid: face up, profile edge towards you; second ends end over end",
         _ => "as laid: face up, profile edge towards you",
     };

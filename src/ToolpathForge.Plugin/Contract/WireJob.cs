@@ -31,7 +31,7 @@ public sealed class WireMake
     /// <summary>The person's word for it.</summary>
     public string Id { get; set; } = "";
 
-    /// <summary><c>pattern</c> or <c>board-end</c>. More may be added.</summary>
+    /// <summary><c>pattern</c>, <c>board-end</c> or <c>outline</c>. More may be added.</summary>
     public string Kind { get; set; } = "";
 
     /// <summary>How many.</summary>

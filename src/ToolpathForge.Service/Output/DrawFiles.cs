@@ -22,14 +22,15 @@ internal static class DrawFiles
     internal static ImmutableArray<OutputFile> Of(DrawPlan plan, bool family, double? step)
     {
         Job job = plan.Job;
+        ImmutableArray<ProfilePiece> profiles = [.. plan.Pieces.OfType<ProfilePiece>()];
         return
         [
-            OutputFile.Text(ByHand, MarkingOutPage.Write(plan, step)),
-            .. plan.Pieces.Where(p => p.Make.Sheet is not null).SelectMany(p => FullSize($"patterns/{p.Make.Id}", PieceDrawing.Of(p, job.Unit), job)),
+            .. profiles.IsEmpty ? [] : (ImmutableArray<OutputFile>)[OutputFile.Text(ByHand, MarkingOutPage.Write(plan, step))],
+            .. plan.Pieces.Where(p => p.Make.Sheet is not null).SelectMany(p => FullSize($"{(p.Make is OutlineMake ? "outlines" : "patterns")}/{p.Make.Id}", PieceDrawing.Of(p, job.Unit), job)),
             .. plan.Pieces.OfType<ProfilePiece>().SelectMany(p => p.Strips.SelectMany(s => FullSize($"patterns/{OutputFiles.NameOf(p, s)}", StripDrawing.Of(p.Make.Id, s, job.Unit), job))),
             .. plan.Pieces.OfType<ProfilePiece>().SelectMany(p => FullSize($"profiles/{p.Make.Id}", PaperPattern.Of(p, HandLayout.Of(p.Profile, job.Unit, step), job.Unit), job)),
-            .. PrintPaper.All.Select(paper => new OutputFile($"check-{paper.Id}.pdf", PdfWriter.Write($"{job.Name}: to check with a rule", CheckPage.Of(job.Name, [.. plan.Pieces.OfType<ProfilePiece>()], job.Unit, paper)))),
-            .. family ? Families(plan).SelectMany(f => Family(f.Name, f.Pieces, job)) : [],
+            .. profiles.IsEmpty ? [] : PrintPaper.All.Select(paper => new OutputFile($"check-{paper.Id}.pdf", PdfWriter.Write($"{job.Name}: to check with a rule", CheckPage.Of(job.Name, profiles, job.Unit, paper)))),
+            .. family && !profiles.IsEmpty ? Families(plan).SelectMany(f => Family(f.Name, f.Pieces, job)) : [],
         ];
     }
 

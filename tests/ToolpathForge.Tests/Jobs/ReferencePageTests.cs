@@ -34,6 +34,8 @@ public class ReferencePageTests
             ["hand pattern"] = ReferencePage.Table(HandKeys.Pattern),
             ["hand board end"] = ReferencePage.Table(HandKeys.BoardEnd),
             ["family"] = ReferencePage.Table(FamilyReader.Keys),
+            ["outline"] = ReferencePage.Table(JobKeys.Outline),
+            ["place in drawing"] = ReferencePage.Table(OutlineKeys.OnEdge),
             ["end"] = ReferencePage.Table(JobKeys.End),
             ["cut"] = ReferencePage.Table(JobKeys.Cut),
             ["opening"] = ReferencePage.Table(JobKeys.Opening),
