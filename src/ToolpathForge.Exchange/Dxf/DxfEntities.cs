@@ -70,17 +70,21 @@ internal sealed class DxfEntities(DxfTags tags, DxfHandles handles, string owner
         tags.AddPoint(10, v[0].X, v[0].Y).AddPoint(11, v[1].X, v[1].Y).AddPoint(12, fourth.X, fourth.Y).AddPoint(13, third.X, third.Y);
     }
 
-    private void AddLine(string layer, Point2 from, Point2 to)
+    /// <summary>A line between two points of space.</summary>
+    internal void AddLine(string layer, (Point2 Flat, double Z) from, (Point2 Flat, double Z) to)
     {
         Begin("LINE", layer, "AcDbLine");
-        tags.AddPoint(10, from.X, from.Y).AddPoint(11, to.X, to.Y);
+        tags.AddPoint(10, from.Flat.X, from.Flat.Y, from.Z).AddPoint(11, to.Flat.X, to.Flat.Y, to.Z);
     }
 
-    private void AddArc(string layer, ArcCurve arc)
+    private void AddLine(string layer, Point2 from, Point2 to) => AddLine(layer, (from, 0), (to, 0));
+
+    /// <summary>An arc at a height.</summary>
+    internal void AddArc(string layer, ArcCurve arc, double z = 0)
     {
         bool whole = Math.Abs(arc.Sweep) >= (2 * Math.PI) - Accuracy.SameDirection;
         Begin(whole ? "CIRCLE" : "ARC", layer, "AcDbCircle");
-        tags.AddPoint(10, arc.Center.X, arc.Center.Y).Add(40, arc.Radius);
+        tags.AddPoint(10, arc.Center.X, arc.Center.Y, z).Add(40, arc.Radius);
         if (!whole)
         {
             double from = arc.Sweep > 0 ? arc.StartAngle : arc.StartAngle + arc.Sweep;

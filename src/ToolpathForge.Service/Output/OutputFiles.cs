@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ToolpathForge.Cutting;
 using ToolpathForge.Drawings;
 using ToolpathForge.Exchange.Dxf;
+using ToolpathForge.Exchange.Toolpaths;
 using ToolpathForge.Measures;
 using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
@@ -28,6 +29,7 @@ internal static class OutputFiles
             .. plan.Pieces.SelectMany(p => Drawings(p, plan.Job.Unit)),
             .. plan.Pieces.OfType<ProfilePiece>().GroupBy(p => p.Make.Family, StringComparer.Ordinal).Where(g => g.Key is not null).Select(g => Family(g.Key!, [.. g], plan.Job.Unit)),
             .. plan.Programs.Where(p => p.Cut.Clamping.IsShared).DistinctBy(p => p.Cut.Clamping.Name, StringComparer.Ordinal).SelectMany(p => Blank(p.Cut, plan.Job.Unit)),
+            .. plan.Programs.SelectMany(Toolpaths),
             OutputFile.Text(Proof, WireJson.Text(new ProofFile { Job = JobWire.Of(plan.Job, Path.GetFileName(job)), Programs = programs })),
         ];
     }
@@ -41,6 +43,14 @@ internal static class OutputFiles
         Drawing drawing = NestDrawing.Of(cut, unit);
         yield return OutputFile.Text($"drawings/{cut.Clamping.Name}.svg", SvgWriter.Write(drawing, 1));
         yield return OutputFile.Text($"drawings/{cut.Clamping.Name}.dxf", DxfWriter.Write(drawing));
+    }
+
+    // The plan's own arcs, before the dialect and the errors of the axes.
+    private static IEnumerable<OutputFile> Toolpaths(PlannedProgram program)
+    {
+        ImmutableArray<PassLayer> layers = PassLayer.Of(program.Cut);
+        yield return OutputFile.Text($"toolpaths/{program.Name}.dxf", ToolpathDxf.Write(layers));
+        yield return OutputFile.Text($"toolpaths/{program.Name}.svg", ToolpathSvg.Write(layers));
     }
 
     private static IEnumerable<OutputFile> Drawings(Piece piece, LengthUnit unit)
