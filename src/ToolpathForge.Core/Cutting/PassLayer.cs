@@ -19,7 +19,7 @@ public sealed record PassLayer(string Name, LineRole Role, ImmutableArray<PathPa
     /// <summary>
     /// The passes of a plan. Level ones are numbered from the top down, one number for each height; what climbs or sinks has layers of its own: <c>travel</c> above the
     /// work and up from it, <c>descend</c>, <c>ramp</c>, <c>over-tab</c>. Where several bits are used, each has its own layers, <c>bit-1-</c> before their names.
-    /// The first move of each bit is left out: it goes up from wherever the bit stands.
+    /// The way of each bit to where it begins is left out, up and across: nobody knows where it stands.
     /// </summary>
     /// <param name="plan">The plan.</param>
     public static ImmutableArray<PassLayer> Of(CutPlan plan)
@@ -40,8 +40,7 @@ public sealed record PassLayer(string Name, LineRole Role, ImmutableArray<PathPa
                 parts.Add((kind, role, numbered ? Math.Round(move.End.Z, 6) : null, new PathPart(from, move.End, move.Bulge)));
             }
 
-            // The very first move only says how high: where the bit stands is not known before the second.
-            at = at is null && move.Purpose == Purpose.Retract && move.End.Flat == default ? null : move.End;
+            at = at is null && move.Purpose != Purpose.Travel ? null : move.End;
         }
 
         foreach (var kind in parts.GroupBy(p => (p.Kind, p.Role)))
