@@ -11,7 +11,7 @@ public class SampleTests
 {
     private static readonly string[] s_files =
     [
-        "beam-end.nc", "bracket.nc", "drawings", "manifest.json", "proof.json", "purlin-end.nc", "rafter-tail.nc", "run-sheet.html",
+        "beam-end.nc", "bracket.nc", "drawings", "manifest.json", "proof.json", "purlin-end.nc", "rafter-tail.nc", "run-sheet.html", "toolpaths",
     ];
 
     [Fact]
