@@ -35,7 +35,8 @@ internal static class Arguments
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
     private static readonly Command Trial = Verb("trial", Out, Make, Timings);
     private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
-    private static readonly Command[] Verbs = [New, Check, Cut, Draw, Trace, Prove, Trial, List];
+    private static readonly Command Host = Verb("host");
+    private static readonly Command[] Verbs = [New, Check, Cut, Draw, Trace, Prove, Trial, List, Host];
     private static readonly RootCommand Root = Tree();
 
     internal static Request Read(string[] args)
@@ -96,6 +97,7 @@ internal static class Arguments
             "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", json, timings),
             "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), One(parsed, Step), json, timings),
             "trace" => TraceArguments.Understand(parsed, names[0], One(parsed, Unit), json, timings),
+            "host" => new Request.Host(),
             "trial" => new Request.Trial(names[0], One(parsed, Make), One(parsed, Out) ?? "trial", timings),
             "prove" => One(parsed, Job) is { } job
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
@@ -150,6 +152,11 @@ internal static class Arguments
         if (command == Check && SettingsArguments.AreUsed(parsed))
         {
             return null;
+        }
+
+        if (command == Host)
+        {
+            return names.Length == 0 ? null : new Request.Misread($"host takes no name; '{names[0]}' is one too many.", "Jobs and drawings come in requests.");
         }
 
         if (names.Length == 0)

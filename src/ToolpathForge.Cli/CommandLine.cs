@@ -1,5 +1,6 @@
 using System.Reflection;
 using ToolpathForge.Service;
+using ToolpathForge.Service.Host;
 
 namespace ToolpathForge.Cli;
 
@@ -11,7 +12,8 @@ internal static class CommandLine
     {
         try
         {
-            int code = Answer(Arguments.Read(args), terminal, cancel);
+            // The service is asked for by programs, which wait for its first reply: it does not wait for the reading of options that it has none of.
+            int code = Answer(args is ["host"] ? new Request.Host() : Arguments.Read(args), terminal, cancel);
             terminal.Out.Flush();
             terminal.Error.Flush();
             return code;
@@ -39,6 +41,8 @@ internal static class CommandLine
             case Request.ShowVersion:
                 terminal.Out.WriteLine("toolpathforge " + typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion);
                 return ExitCodes.Fine;
+            case Request.Host:
+                return HostServer.Run(Console.OpenStandardInput(), Console.OpenStandardOutput(), cancel);
             case Request.Misread misread:
                 terminal.Error.WriteLine("problem: " + misread.Says);
                 terminal.Error.WriteLine("    " + misread.Advice);

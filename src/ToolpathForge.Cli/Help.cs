@@ -19,6 +19,7 @@ internal static class Help
           toolpathforge trial porch.toml             write a trial piece that shows bit and axes as they are
           toolpathforge list bits                    show what a job may name: lumber, panels, bits,
                                                      materials, machines, dialects, shapes
+          toolpathforge host                         serve a plugin in a CAD: JSON-RPC on the standard streams
 
         toolpathforge COMMAND --help says more about one of them; toolpathforge --version says which this is.
 
@@ -140,6 +141,15 @@ internal static class Help
               --make ID      what it is meant to cut, when the name of FILE does not say
               --json         print the result as JSON, in mm, for other programs
               --timings      say how long each stage took
+
+            """,
+        "host" =>
+            """
+            toolpathforge host
+
+            For other programs, not for people: answers requests in JSON-RPC 2.0 on its standard input with replies on its
+            standard output, a message a line or each after its Content-Length. It ends when its input does, when it is asked
+            to, or when the process that it was told of has ended. src/ToolpathForge.Plugin/README.md tells what may be asked.
 
             """,
         "trial" =>

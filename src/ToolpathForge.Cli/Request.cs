@@ -33,6 +33,9 @@ internal abstract record Request
     /// <summary>A catalogue.</summary>
     internal sealed record List(string What, string? Job, string? Unit, ListFilter Filter, bool Json) : Request;
 
+    /// <summary>The service for other programs, on standard input and output.</summary>
+    internal sealed record Host : Request;
+
     /// <summary>Help, about one command or all.</summary>
     internal sealed record ShowHelp(string? Command) : Request;
 

@@ -42,6 +42,21 @@ public static class ListCatalogue
             return new Report(exit, teller.Remarks(findings), [], () => WireJson.Text(reply));
         }
 
+        ImmutableArray<Section> sections = Fill(reply, kind, rows, wanted, worded);
+        return new Report(exit, teller.Remarks(findings), sections, () => WireJson.Text(reply));
+    }
+
+    /// <summary>One catalogue as it ships.</summary>
+    /// <param name="kind">One of <see cref="Kinds"/>.</param>
+    internal static CatalogueReply Of(string kind)
+    {
+        var reply = new CatalogueReply();
+        Fill(reply, kind, Catalogues.Shipped, ListFilter.None.Read(LengthUnit.Inch, [])!, LengthUnit.Inch);
+        return reply;
+    }
+
+    private static ImmutableArray<Section> Fill(CatalogueReply reply, string kind, Catalogues rows, RowFilter wanted, LengthUnit worded)
+    {
         ImmutableArray<Section> sections;
         switch (kind)
         {
@@ -81,6 +96,6 @@ public static class ListCatalogue
                 throw new ArgumentException($"There is no list of '{kind}'.", nameof(kind));
         }
 
-        return new Report(exit, teller.Remarks(findings), sections, () => WireJson.Text(reply));
+        return sections;
     }
 }

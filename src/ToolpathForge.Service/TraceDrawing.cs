@@ -38,7 +38,10 @@ public static class TraceDrawing
     /// <param name="stage">Told the name of each stage as it begins; may be null.</param>
     /// <param name="cancel">Ends the work.</param>
     /// <exception cref="OperationCanceledException">Cancelled; nothing was written.</exception>
-    public static Report Run(string file, TraceOptions options, Action<string>? stage, CancellationToken cancel)
+    public static Report Run(string file, TraceOptions options, Action<string>? stage, CancellationToken cancel) => Run(file, file, options, stage, cancel);
+
+    /// <summary>Traces the drawing of a path that is told by another name.</summary>
+    internal static Report Run(string path, string file, TraceOptions options, Action<string>? stage, CancellationToken cancel)
     {
         stage?.Invoke("reading");
         var findings = new List<Finding>();
@@ -48,7 +51,7 @@ public static class TraceDrawing
             findings.Add(Finding.Of(TraceFindings.UnitUnknown, Place.None, Arg.Of("text", Short(unknown, 40))));
         }
 
-        (byte[]? bytes, Finding? fault) = TextFile.ReadBytes(file, file, (int)DrawingLimits.Default.Bytes);
+        (byte[]? bytes, Finding? fault) = TextFile.ReadBytes(path, file, (int)DrawingLimits.Default.Bytes);
         findings.AddRange(fault is null ? [] : [fault]);
         ReadDrawing? drawing = bytes is null || findings.Count > 0 ? null : DrawingReader.ReadRepairing(bytes, file, given, null, cancel);
         LengthUnit told = drawing?.Unit is { Name: "in" or "ft" or "yd" } ? LengthUnit.Inch : LengthUnit.Millimetre;

@@ -29,10 +29,14 @@ internal sealed record Walked(string File, Plan? Plan, ImmutableArray<Finding> F
         ? ExitCodes.NotProven
         : Teller.ExitCode(Findings);
 
-    internal static Walked From(string file, IPostProcessor? post, Action<string>? stage, CancellationToken cancel)
+    internal static Walked From(string file, IPostProcessor? post, Action<string>? stage, CancellationToken cancel) =>
+        From(file, () => JobFile.Load(file, cancel), post, stage, cancel);
+
+    /// <summary>A job from wherever it is read.</summary>
+    internal static Walked From(string file, Func<Loaded> load, IPostProcessor? post, Action<string>? stage, CancellationToken cancel)
     {
         stage?.Invoke("reading");
-        Loaded loaded = JobFile.Load(file, cancel);
+        Loaded loaded = load();
         if (loaded.Job is null)
         {
             return new Walked(file, null, loaded.Findings);

@@ -19,6 +19,9 @@ internal sealed class LeadPlaces
     private const double Bluntest = 45 * Math.PI / 180;
     private const double Sharpest = 150 * Math.PI / 180;
 
+    // The cosine of half a degree: arcs fitted to a smooth curve meet within less.
+    private static readonly double Smooth = Math.Cos(0.5 * Math.PI / 180);
+
     private readonly PathRuler _track;
     private readonly EdgeRole[] _roles;
     private readonly List<(double From, double To)> _taken;
@@ -77,6 +80,41 @@ internal sealed class LeadPlaces
 
         return best;
     }
+
+    /// <summary>
+    /// The middle of the longest clear stretch of track that runs on smoothly, whatever it is made of: for an edge that was fitted with many short arcs, none of them long enough. Null
+    /// when none is long enough.
+    /// </summary>
+    internal double? Smoothest()
+    {
+        Contour track = _track.Contour;
+        int[] breaks = [.. Enumerable.Range(0, track.SegmentCount).Where(i => BreaksBefore(track, i))];
+        (double From, double To)[] stretches = breaks.Length == 0
+            ? [(-_corner, _track.Length + _corner)]
+            : [.. breaks.Select((b, k) => (_track.StartOf(b), _track.StartOf(breaks[(k + 1) % breaks.Length]) + (k + 1 < breaks.Length ? 0 : _track.Length)))];
+        double? best = null;
+        double longest = 0;
+        foreach ((double from, double to) in stretches.SelectMany(s => Clear(s.From, s.To)))
+        {
+            LongestRoom = Math.Max(LongestRoom, to - from);
+            if (to - from >= _needed && to - from > longest + 1e-9)
+            {
+                (best, longest) = ((from + to) / 2 % _track.Length, to - from);
+            }
+        }
+
+        return best;
+    }
+
+    // Where the track turns, or goes about a corner of the piece, it does not run on.
+    private bool BreaksBefore(Contour track, int index)
+    {
+        Segment before = track[(index + track.SegmentCount - 1) % track.SegmentCount];
+        Segment after = track[index];
+        return IsTurn(before) || IsTurn(after) || before.DirectionAt(1).Dot(after.DirectionAt(0)) < Smooth;
+    }
+
+    private bool IsTurn(Segment s) => !s.IsLine && Math.Abs(s.Radius - _radius) <= 1e-6 && Math.Abs(s.Sweep) >= Bluntest;
 
     // Turning about an outside corner the track is an arc of the bit's radius.
     private IEnumerable<TrackCorner> AllCorners()

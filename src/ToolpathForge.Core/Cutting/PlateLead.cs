@@ -67,7 +67,7 @@ internal sealed record PlateLead(Segment In, double From, double To, Segment Out
             }
         }
 
-        if (OnArcs(places.Straightest(EdgeRole.Free) ?? places.Straightest(null), placed, finish, climb, s, make) is { } onEdge)
+        if (OnArcs(places.Straightest(EdgeRole.Free) ?? places.Straightest(null) ?? places.Smoothest(), placed, finish, climb, s, make) is { } onEdge)
         {
             return onEdge;
         }

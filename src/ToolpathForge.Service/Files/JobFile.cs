@@ -49,20 +49,20 @@ internal static class JobFile
     /// <param name="folder">The folder from which catalogues and drawings are looked for; null where nothing may be read.</param>
     /// <param name="drawings">Drawings that came with the job, by name without @, in mm; null for none.</param>
     /// <param name="cancel">Asked between files.</param>
-    /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    internal static Loaded Read(string text, string path, string? folder, IReadOnlyDictionary<string, ReadDrawing>? drawings, CancellationToken cancel)
+    /// <param name="confined">Whether catalogue files, like drawings, must lie in the folder or below it.</param>
+    internal static Loaded Read(string text, string path, string? folder, IReadOnlyDictionary<string, ReadDrawing>? drawings, CancellationToken cancel, bool confined = false)
     {
         var files = ImmutableArray.CreateBuilder<(string Name, string Text)>();
         var more = ImmutableArray.CreateBuilder<Finding>();
         JobReading reading = JobReader.Read(text, path, name =>
         {
             cancel.ThrowIfCancellationRequested();
-            if (folder is null)
+            if (folder is null || (confined ? JobDrawings.Within(folder, name) : Path.Combine(folder, name)) is not { } catalogue)
             {
                 return null;
             }
 
-            (string? rows, Finding? unreadable) = TextFile.Read(Path.Combine(folder, name), name, TextFile.LargestJob);
+            (string? rows, Finding? unreadable) = TextFile.Read(catalogue, name, TextFile.LargestJob);
 
             if (rows is not null)
             {

@@ -25,10 +25,17 @@ internal static class Command
     }
 
     /// <summary>In a process of its own, in a folder.</summary>
-    internal static Process Start(string folder, params string[] args)
+    internal static Process Start(string folder, params string[] args) => Start(folder, false, args);
+
+    /// <summary>The service in a process of its own, with its input open.</summary>
+    internal static Process StartServing(string folder) => Start(folder, true, "host");
+
+    private static Process Start(string folder, bool input, params string[] args)
     {
         var start = new ProcessStartInfo("dotnet")
         {
+            RedirectStandardInput = input,
+            StandardInputEncoding = input ? new UTF8Encoding(false) : null,
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
             RedirectStandardError = true,

@@ -48,7 +48,13 @@ public partial class ContractReferenceTests
         Type type = property.PropertyType;
         bool absent = new NullabilityInfoContext().Create(property).ReadState == NullabilityState.Nullable;
         type = Nullable.GetUnderlyingType(type) ?? type;
-        Type item = type.IsArray ? type.GetElementType()! : type;
+        string lists = "";
+        Type item = type;
+        while (item.IsArray)
+        {
+            (item, lists) = (item.GetElementType()!, lists + "list of ");
+        }
+
         string word = item switch
         {
             _ when item == typeof(string) => "text",
@@ -57,6 +63,6 @@ public partial class ContractReferenceTests
             _ when item == typeof(bool) => "true or false",
             _ => $"[{item.Name}](#{item.Name.ToLowerInvariant()})",
         };
-        return (type.IsArray ? "list of " : "") + word + (absent ? ", may be absent" : "");
+        return lists + word + (absent ? ", may be absent" : "");
     }
 }
