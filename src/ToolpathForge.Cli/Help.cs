@@ -115,11 +115,11 @@ internal static class Help
             toolpathforge trace DRAWING [--layer NAME] [--unit UNIT] [--gap LENGTH] [--bit DIAMETER]
                                         [--offset DISTANCE --dxf FILE] [--json] [--timings]
 
-            Reads DRAWING, DXF as text or binary, and shows its outlines with their holes: areas, sizes, the tightest
-            inside radius, and everything that had to be put right. Bare lengths are in inches for a drawing in inches or
+            Reads DRAWING, DXF as text or binary or SVG, and shows its outlines with their holes: areas, sizes, the
+            tightest inside radius, and everything that had to be put right. Bare lengths are in inches for a drawing in inches or
             feet, else in mm.
 
-              --layer NAME       look at this layer only
+              --layer NAME       look at this layer only; for SVG, at the group with this id or class
               --unit UNIT        the unit that it is drawn in: mm, cm, dm, m, in, ft or yd; what it says itself, unless given
               --gap LENGTH       join ends that are no farther apart, up to 10 mm; 0.01 mm unless given
               --bit DIAMETER     say what a bit of this diameter cannot reach, running outside the outlines and in the holes

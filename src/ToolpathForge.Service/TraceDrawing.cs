@@ -54,7 +54,7 @@ public static class TraceDrawing
         (byte[]? bytes, Finding? fault) = TextFile.ReadBytes(path, file, (int)DrawingLimits.Default.Bytes);
         findings.AddRange(fault is null ? [] : [fault]);
         ReadDrawing? drawing = bytes is null || findings.Count > 0 ? null : DrawingReader.ReadRepairing(bytes, file, given, null, cancel);
-        LengthUnit told = drawing?.Unit is { Name: "in" or "ft" or "yd" } ? LengthUnit.Inch : LengthUnit.Millimetre;
+        LengthUnit told = drawing?.Unit is { IsInches: true } ? LengthUnit.Inch : LengthUnit.Millimetre;
         double? gap = Length(options.Gap, "--gap", told, findings);
         double? offset = Distance(options.Offset, "--offset", told, findings, d => d != 0);
         double? bit = Distance(options.Bit, "--bit", told, findings, d => d > 0.01);

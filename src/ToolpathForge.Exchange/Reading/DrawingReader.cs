@@ -1,10 +1,11 @@
 using ToolpathForge.Exchange.Dxf;
+using ToolpathForge.Exchange.Svg;
 using ToolpathForge.Findings;
 
 namespace ToolpathForge.Exchange.Reading;
 
 /// <summary>
-/// Reads drawings: DXF as text from R12 on or binary. Whatever the bytes are, the answer is a drawing with findings, never an exception; no other file is opened,
+/// Reads drawings: DXF as text from R12 on or binary, and SVG. Whatever the bytes are, the answer is a drawing with findings, never an exception; no other file is opened,
 /// whatever the drawing refers to.
 /// </summary>
 public static class DrawingReader
@@ -44,6 +45,11 @@ public static class DrawingReader
         if (DxfSource.Open(bytes) is { } source)
         {
             return DxfReader.Read(source, book, door, unit);
+        }
+
+        if (SvgReader.Read(bytes, book, door, unit) is { } svg)
+        {
+            return svg;
         }
 
         book.Tell(Finding.Of(ReadingFindings.NotRecognised, book.At(0)));

@@ -10,6 +10,9 @@ public sealed record DrawingUnit(string Name, double Millimetres)
     /// <summary>A survey foot is 1200/3937 m by definition (Mendenhall order, 1893).</summary>
     private const double SurveyFoot = 1200.0 / 3937 * 1000;
 
+    /// <summary>Whether who draws in it thinks in inches: in, ft, yd, or so many of in ("0.01 in").</summary>
+    public bool IsInches => Name is "in" or "ft" or "yd" || Name.EndsWith(" in", StringComparison.Ordinal);
+
     /// <summary>Millimetres.</summary>
     public static DrawingUnit Millimetre { get; } = new("mm", 1);
 

@@ -7,7 +7,7 @@ namespace ToolpathForge.Exchange.Reading;
 /// <summary>One thing drawn, as exact curves in the plane, X to the right and Y up.</summary>
 /// <param name="Path">Its curves, each beginning where the one before ends (to rounding). In mm; in the drawing's own units when the drawing states none.</param>
 /// <param name="Kind">What the file calls it: LINE, SPLINE, rect.</param>
-/// <param name="Layer">The layer it lies on; for a drawing without layers the id of the nearest group that has one, or nothing.</param>
+/// <param name="Layer">The layer it lies on; for SVG the id, or else the class, of the nearest group that has one, or nothing.</param>
 /// <param name="Line">Line of the file that it begins on, from 1; 0 in a binary file.</param>
 /// <param name="Order">Which of the file's entities it is, from 1. What a block holds bears the number within its own file order, however often it is put in.</param>
 public sealed record DrawnEntity(Outline Path, string Kind, string Layer, int Line, int Order);

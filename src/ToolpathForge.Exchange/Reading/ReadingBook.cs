@@ -62,6 +62,11 @@ internal sealed class ReadingBook(string file, DrawingLimits limits, Cancellatio
     /// <summary>Counts something that lies flat at a height of its own.</summary>
     internal void SeeOtherHeight() => _otherHeights++;
 
+    /// <summary>Where, and as what, a length within the drawing first has a unit of its own.</summary>
+    internal (int Line, string Text)? OwnUnit { get; private set; }
+
+    internal void SeeOwnUnit(int line, string text) => OwnUnit ??= (line, text);
+
     /// <summary>Takes from what may be drawn; false once nothing is left.</summary>
     internal bool Spend(int curves)
     {

@@ -24,6 +24,9 @@ internal sealed class SvgNode(string name, int line, int order)
     /// <summary>Its id; null without one.</summary>
     internal string? Id => this["id"];
 
+    /// <summary>What a group is called: its id, or else its class.</summary>
+    internal string? Layer => Id ?? this["class"]?.Trim();
+
     /// <summary>What a finding calls it.</summary>
     internal string Shown => Id is { Length: > 0 } id ? $"{name} '{Told(id)}'" : name;
 
