@@ -42,8 +42,8 @@ internal static class SvgArc
 
         if (!(size > 0))
         {
-            // So small against its radii that their ratio is 0.
-            return SvgSegment.Line(from, to);
+            // So small against its radii that their ratio is 0: the short way is straight, the long way comes from farther away than anything.
+            return SvgSegment.Line(from, large ? new Point2(double.PositiveInfinity, double.PositiveInfinity) : to);
         }
 
         // F.6.5.2: the centre lies beside the middle of the chord, on the side that the flags say.

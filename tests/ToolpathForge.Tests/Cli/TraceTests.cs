@@ -4,6 +4,7 @@ using ToolpathForge.Exchange.Reading;
 using ToolpathForge.Geometry;
 using ToolpathForge.Tests.Support;
 using Drawn = ToolpathForge.Tests.Exchange.Reading.Drawn;
+using SvgDrawn = ToolpathForge.Tests.Exchange.Reading.SvgDrawn;
 
 namespace ToolpathForge.Tests.Cli;
 
@@ -63,6 +64,27 @@ public class TraceTests
         Assert.Contains("trace-bit-leaves", left.Out, StringComparison.Ordinal);
         Assert.Equal(2, Command.Run("trace", file, "--bit", "0").Code);
         Assert.Equal(2, Command.Run("trace", file, "--bit", "three").Code);
+    }
+
+    [Fact]
+    public void A_picture_without_a_size_asks_for_its_unit_and_one_with_it_is_cut_by()
+    {
+        using var scratch = new Scratch();
+        const string Inner = "<g id=\"plate\"><rect width=\"4\" height=\"2\"/><circle cx=\"1\" cy=\"1\" r=\".5\"/></g><path class=\"note\" d=\"M0 0L9 9\"/>";
+        string bare = scratch.Write("bare.svg", SvgDrawn.File(Inner, "width=\"96\" height=\"48\" viewBox=\"0 0 4 2\""));
+        string made = scratch.Path("parallel.dxf");
+        Command.Ran asks = Command.Run("trace", bare, "--layer", "plate", "--offset", "1mm", "--dxf", made);
+        Assert.Equal(1, asks.Code);
+        Assert.Contains("does not say what unit", asks.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(made));
+        Assert.Equal(0, Command.Run("trace", bare, "--layer", "plate", "--unit", "in", "--offset", "1mm", "--dxf", made).Code);
+        Assert.True(File.Exists(made));
+
+        string sized = scratch.Write("sized.svg", SvgDrawn.File(Inner, "width=\"4in\" height=\"2in\" viewBox=\"0 0 4 2\""));
+        using JsonDocument json = JsonDocument.Parse(Command.Run("trace", sized, "--layer", "plate", "--json").Out);
+        Assert.Equal("in", json.RootElement.GetProperty("unit").GetString());
+        Assert.Equal(25.4, json.RootElement.GetProperty("mmPerUnit").GetDouble(), 1e-12);
+        Assert.Equal((8 - (Math.PI / 4)) * 25.4 * 25.4, json.RootElement.GetProperty("netAreaMm2").GetDouble(), 1e-6);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public class SvgBrokenTests
         { "path with a number beyond all", "<path d=\"M0 0 L5 5 L1e999 3\"/>", "drawing-path-broken", "'1e999 3'" },
         { "path that goes to the stars", "<path d=\"M0 0 L1e300 3\"/>", "drawing-too-far", "reaches farther" },
         { "arc that goes to the stars", "<path d=\"M0 0 A1e200 1e200 0 1 1 5 5\"/>", "drawing-too-far", "reaches farther" },
-        { "points of an odd number", "<polygon points=\"0,0 5,0 5\"/>", "drawing-path-broken", "its end" },
+        { "points of an odd number", "<polygon points=\"0,0 5,0 5\"/>", "drawing-path-broken", "where '5' stands" },
         { "circle of radius less than 0", "<circle r=\"-3\"/>", "drawing-value-unusable", "'-3'" },
         { "size in letters", "<circle r=\"2em\"/>", "drawing-value-unusable", "'2em'" },
         { "size that is a word", "<rect width=\"wide\" height=\"3\"/>", "drawing-value-unusable", "'wide'" },

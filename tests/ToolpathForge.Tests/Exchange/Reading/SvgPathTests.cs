@@ -79,7 +79,7 @@ public class SvgPathTests
 
     [Theory]
     [InlineData("M10 10 L20 20 30", 1, 15)]
-    [InlineData("M10 10 L20 20 L nan 4", 1, 18)]
+    [InlineData("M10 10 L20 20 L nan 4", 1, 17)]
     [InlineData("M10 10 L20 20 X", 1, 15)]
     [InlineData("M10 10 L20 20 L30 30,", 2, 22)]
     [InlineData("M10 10 L20 20 L,30 30", 1, 16)]
