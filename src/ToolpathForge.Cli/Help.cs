@@ -116,8 +116,8 @@ internal static class Help
                                         [--offset DISTANCE --dxf FILE] [--json] [--timings]
 
             Reads DRAWING, DXF as text or binary or SVG, and shows its outlines with their holes: areas, sizes, the
-            tightest inside radius, and everything that had to be put right. Bare lengths are in inches for a drawing in inches or
-            feet, else in mm.
+            tightest inside radius, the narrowest slot, and everything that had to be put right. Bare lengths are in inches
+            for a drawing in inches or feet, else in mm.
 
               --layer NAME       look at this layer only; for SVG, at the group with this id or class
               --unit UNIT        the unit that it is drawn in: mm, cm, dm, m, in, ft or yd; what it says itself, unless given

@@ -21,6 +21,13 @@ def entity(e):
         out["extrusion"] = list(e.dxf.extrusion)
         start, end = e.dxf.start_param, e.dxf.end_param
         out["points"] = [list(p) for p in e.vertices([start + (end - start) * i / 8 for i in range(9)])]
+    elif kind == "SPLINE":
+        out["numbers"] = [e.dxf.degree, len(e.knots), len(e.control_points), len(e.weights)]
+        tool = e.construction_tool()
+        knots = tool.knots()
+        low, high = knots[tool.order - 1], knots[len(knots) - tool.order]
+        out["points"] = [list(tool.point(low + (high - low) * i / 32)) for i in range(33)]
+        out["flattened"] = [list(p) for p in e.flattening(0.01)]
     elif kind == "LWPOLYLINE":
         out["numbers"] = [number for point in e.get_points("xyb") for number in point]
         out["closed"] = bool(e.closed)

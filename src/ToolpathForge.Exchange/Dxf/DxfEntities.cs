@@ -5,7 +5,9 @@ namespace ToolpathForge.Exchange.Dxf;
 /// <summary>The entities of model space.</summary>
 internal sealed class DxfEntities(DxfTags tags, DxfHandles handles, string owner)
 {
-    private const int ChordsOfOtherCurves = 256;
+    /// <summary>Bits of a SPLINE's group code 70: it has weights; it lies in a plane.</summary>
+    private const int RationalSpline = 4;
+    private const int FlatSpline = 8;
 
     internal void Add(string layer, Outline outline)
     {
@@ -22,15 +24,15 @@ internal sealed class DxfEntities(DxfTags tags, DxfHandles handles, string owner
                 case EllipseCurve ellipse:
                     AddEllipse(layer, EllipseForm.Of(ellipse));
                     break;
-                default:
-                    var points = new Vertex[ChordsOfOtherCurves + 1];
-                    for (int i = 0; i < points.Length; i++)
+                case SplineCurve spline:
+                    foreach (SplineForm form in SplineForm.Of(spline))
                     {
-                        points[i] = new Vertex(curve.PointAt((double)i / ChordsOfOtherCurves));
+                        AddSpline(layer, form);
                     }
 
-                    AddPolyline(layer, new Contour(points, false));
                     break;
+                default:
+                    throw new NotSupportedException($"There is no entity for a {curve.GetType().Name}.");
             }
         }
     }
@@ -97,6 +99,28 @@ internal sealed class DxfEntities(DxfTags tags, DxfHandles handles, string owner
         Begin("ELLIPSE", layer, "AcDbEllipse");
         tags.AddPoint(10, form.Center.X, form.Center.Y).AddPoint(11, form.Major.X, form.Major.Y)
             .AddPoint(210, 0, 0, 1).Add(40, form.Ratio).Add(41, form.Start).Add(42, form.End);
+    }
+
+    private void AddSpline(string layer, SplineForm form)
+    {
+        Begin("SPLINE", layer, "AcDbSpline");
+        tags.AddPoint(210, 0, 0, 1).Add(70, form.Weights.Length > 0 ? FlatSpline | RationalSpline : FlatSpline)
+            .Add(71, form.Degree).Add(72, form.Knots.Length).Add(73, form.Poles.Length).Add(74, 0);
+        foreach (double knot in form.Knots)
+        {
+            tags.Add(40, knot);
+        }
+
+        // The reference lists the weights before the control points.
+        foreach (double weight in form.Weights)
+        {
+            tags.Add(41, weight);
+        }
+
+        foreach (Point2 pole in form.Poles)
+        {
+            tags.AddPoint(10, pole.X, pole.Y);
+        }
     }
 
     private void AddPolyline(string layer, Contour contour)

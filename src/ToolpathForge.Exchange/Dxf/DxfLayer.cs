@@ -11,7 +11,7 @@ namespace ToolpathForge.Exchange.Dxf;
 /// Two layers of a file never have the same name, capitals or not.
 /// </param>
 /// <param name="Role">What its lines mean; gives colour, line type and weight.</param>
-/// <param name="Exact">Written as LINE, ARC, CIRCLE and ELLIPSE, one entity a curve.</param>
+/// <param name="Exact">Written as LINE, ARC, CIRCLE, ELLIPSE and SPLINE, one entity a curve.</param>
 /// <param name="Contours">Written as LWPOLYLINE, arcs as bulges.</param>
 public sealed record DxfLayer(string Name, LineRole Role, ImmutableArray<Outline> Exact, ImmutableArray<Contour> Contours)
 {

@@ -5,8 +5,8 @@ using ToolpathForge.Geometry;
 namespace ToolpathForge.Exchange.Dxf;
 
 /// <summary>
-/// Writes DXF as text, version AC1015, millimetres, seven-bit characters, lines ending in LF: LINE, ARC, CIRCLE, ELLIPSE and LWPOLYLINE
-/// (SOLID for arrowheads) in model space at full size. Ellipses stay exact. Text goes out as our own strokes, so no reader needs a font.
+/// Writes DXF as text, version AC1015, millimetres, seven-bit characters, lines ending in LF: LINE, ARC, CIRCLE, ELLIPSE, SPLINE and LWPOLYLINE
+/// (SOLID for arrowheads) in model space at full size. Ellipses and splines stay exact. Text goes out as our own strokes, so no reader needs a font.
 /// The bytes depend on nothing but what is written: no dates, no random identifiers.
 /// </summary>
 public static class DxfWriter

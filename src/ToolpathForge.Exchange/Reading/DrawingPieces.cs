@@ -15,18 +15,23 @@ public static class DrawingPieces
     /// </summary>
     /// <param name="entities">What was drawn.</param>
     /// <param name="tolerance">Largest distance between curves and arcs, mm, at least <see cref="ArcFit.FinestTolerance"/>.</param>
-    public static ImmutableArray<LoosePiece> Of(IEnumerable<DrawnEntity> entities, double tolerance = Tolerance)
+    public static ImmutableArray<LoosePiece> Of(IEnumerable<DrawnEntity> entities, double tolerance = Tolerance) => Of(entities, tolerance, null);
+
+    /// <param name="entities">What was drawn.</param>
+    /// <param name="tolerance">Largest distance between curves and arcs, mm.</param>
+    /// <param name="fits">Told of every curve that arcs stand for; may be null.</param>
+    internal static ImmutableArray<LoosePiece> Of(IEnumerable<DrawnEntity> entities, double tolerance, FittedArcs? fits)
     {
         ImmutableArray<LoosePiece>.Builder pieces = ImmutableArray.CreateBuilder<LoosePiece>();
         foreach (DrawnEntity entity in entities)
         {
-            Add(entity, tolerance, pieces);
+            Add(entity, tolerance, pieces, fits);
         }
 
         return pieces.ToImmutable();
     }
 
-    private static void Add(DrawnEntity entity, double tolerance, ImmutableArray<LoosePiece>.Builder pieces)
+    private static void Add(DrawnEntity entity, double tolerance, ImmutableArray<LoosePiece>.Builder pieces, FittedArcs? fits)
     {
         ImmutableArray<Curve> curves = entity.Path.Curves;
         ImmutableArray<Vertex>.Builder row = ImmutableArray.CreateBuilder<Vertex>(curves.Length + 1);
@@ -48,7 +53,7 @@ public static class DrawingPieces
                 whole = false;
             }
 
-            Append(curve, tolerance, row);
+            Append(curve, tolerance, row, fits);
             end = curve.End;
         }
 
@@ -67,7 +72,7 @@ public static class DrawingPieces
     }
 
     /// <summary>The vertices of a curve but its last one.</summary>
-    private static void Append(Curve curve, double tolerance, ImmutableArray<Vertex>.Builder row)
+    private static void Append(Curve curve, double tolerance, ImmutableArray<Vertex>.Builder row, FittedArcs? fits)
     {
         if (curve is LineCurve line)
         {
@@ -76,6 +81,7 @@ public static class DrawingPieces
         }
 
         Contour fitted = ArcFit.Fit(new Outline([curve], false), tolerance).Contour;
+        fits?.Add(curve, fitted);
         row.AddRange(fitted.Vertices[..^1]);
     }
 }

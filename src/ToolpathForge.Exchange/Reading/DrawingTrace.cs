@@ -9,8 +9,12 @@ namespace ToolpathForge.Exchange.Reading;
 /// <param name="Area">Area without the holes, mm².</param>
 /// <param name="Length">Length of all its loops, mm.</param>
 /// <param name="Box">The smallest box round it.</param>
-/// <param name="Tightest">The bend that the smallest round bit must follow, running outside the material; radius 0 for a sharp inside corner. Null when any bit follows.</param>
-public sealed record TracedRegion(Region Region, double Area, double Length, Box2 Box, HollowBend? Tightest);
+/// <param name="Tightest">
+/// The bend that the smallest round bit must follow, running outside the material; radius 0 for a sharp inside corner. Null when any bit follows. Of an ellipse or spline it is the
+/// exact radius, not that of an arc that stands for it.
+/// </param>
+/// <param name="Slot">The narrowest gap between parts of its outlines; null when there is none.</param>
+public sealed record TracedRegion(Region Region, double Area, double Length, Box2 Box, HollowBend? Tightest, NarrowPlace? Slot);
 
 /// <summary>The outlines of a drawing. Lengths are in mm; in the drawing's own units when it states none and none was given.</summary>
 /// <param name="Drawing">The drawing as it was read.</param>
@@ -36,25 +40,26 @@ public sealed record DrawingTrace(ReadDrawing Drawing, CleanOutlines Outlines, I
     public static DrawingTrace Of(ReadDrawing drawing, string file, string? layer = null, double? gap = null)
     {
         IEnumerable<DrawnEntity> entities = layer is null ? drawing.Entities : drawing.Entities.Where(e => e.Layer == layer);
-        CleanOutlines outlines = ContourCleaner.Clean(DrawingPieces.Of(entities).AsSpan(), gap is { } g ? new CleaningOptions { Gap = g } : null);
+        var fits = new FittedArcs();
+        CleanOutlines outlines = ContourCleaner.Clean(DrawingPieces.Of(entities, DrawingPieces.Tolerance, fits).AsSpan(), gap is { } g ? new CleaningOptions { Gap = g } : null);
         return new DrawingTrace(
             drawing,
             outlines,
-            [.. outlines.Regions.Select(Measured)],
+            [.. outlines.Regions.Select(r => Measured(r, fits))],
             [.. drawing.Findings, .. drawing.Repairs, .. outlines.Findings.Select(f => f with { Place = f.Place with { File = file } })]);
     }
 
-    private static TracedRegion Measured(Region region)
+    private static TracedRegion Measured(Region region, FittedArcs fits)
     {
         HollowBend? tightest = null;
         foreach (Contour loop in region.Loops)
         {
-            if (InsideRadius.Tightest(loop, Side.Right) is { } bend && (tightest is not { } known || bend.Radius < known.Radius))
+            if (fits.Tightest(loop) is { } bend && (tightest is not { } known || bend.Radius < known.Radius))
             {
                 tightest = bend;
             }
         }
 
-        return new TracedRegion(region, region.Area, region.Loops.Sum(l => l.Length), region.Box, tightest);
+        return new TracedRegion(region, region.Area, region.Loops.Sum(l => l.Length), region.Box, tightest, NarrowPlaces.Slot(region));
     }
 }

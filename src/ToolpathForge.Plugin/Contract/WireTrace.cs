@@ -45,6 +45,9 @@ public sealed class TraceRegion
 
     /// <summary>Radius of the tightest bend that is hollow for a bit outside the material; 0 for a sharp corner, absent when there is none.</summary>
     public double? TightestInsideRadiusMm { get; set; }
+
+    /// <summary>Width of the narrowest gap between parts of its outlines, by opposite points; absent when there is none.</summary>
+    public double? NarrowestSlotMm { get; set; }
 }
 
 /// <summary>Something about a drawing that the person should know.</summary>

@@ -32,12 +32,13 @@ internal static class TraceTables
         {
             sections.Add(new Section(
                 trace.Regions.Length > RegionsListed ? [$"The first {RegionsListed} outlines; --json lists all."] : [],
-                [new("outline", true), new("from x", true), new("from y", true), new("wide", true), new("high", true), new("holes", true), new("area", true), new("length", true), new("tightest inside", true)],
+                [new("outline", true), new("from x", true), new("from y", true), new("wide", true), new("high", true), new("holes", true), new("area", true), new("length", true), new("tightest inside", true), new("narrowest slot", true)],
                 [
                     .. trace.Regions.Take(RegionsListed).Select((r, i) => (ImmutableArray<string>)
                     [
                         Whole(i + 1), Length(r.Box.MinX), Length(r.Box.MinY), Length(r.Box.Width), Length(r.Box.Height), Whole(r.Region.Loops.Length - 1), Area(r.Area), Length(r.Length),
                         r.Tightest is not { } bend ? "-" : bend.Radius == 0 ? "sharp" : Length(bend.Radius),
+                        r.Slot is { } slot ? Length(slot.Width) : "-",
                     ]),
                 ]));
         }

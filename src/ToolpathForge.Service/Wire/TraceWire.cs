@@ -27,6 +27,7 @@ internal static class TraceWire
         BoxMm = Of(region.Box),
         Loops = region.Region.Loops.Length,
         TightestInsideRadiusMm = region.Tightest is { } bend ? Rounded(bend.Radius) : null,
+        NarrowestSlotMm = region.Slot is { } slot ? Rounded(slot.Width) : null,
     };
 
     private static double[] Of(Box2 box) => box.IsEmpty ? [] : [Rounded(box.MinX), Rounded(box.MinY), Rounded(box.MaxX), Rounded(box.MaxY)];

@@ -5,7 +5,7 @@ namespace ToolpathForge.Benchmarks.Ratios;
 /// <summary>Every figure that the project promises, a line each; a new group adds its line to <see cref="Groups"/>.</summary>
 internal static class RatioList
 {
-    private static readonly Func<IEnumerable<Func<Figure>>>[] Groups = [PlanFigures.All, StartFigures.All, OffsetFigures.All, CleaningFigures.All];
+    private static readonly Func<IEnumerable<Func<Figure>>>[] Groups = [PlanFigures.All, StartFigures.All, OffsetFigures.All, CleaningFigures.All, TraceFigures.All];
 
     /// <summary>Prints them; 1 when one falls short.</summary>
     internal static int Print()

@@ -40,6 +40,9 @@ public class TraceTests
         Assert.Equal(3, regions[0].GetProperty("loops").GetInt32());
         Assert.Equal(2, regions[0].GetProperty("tightestInsideRadiusMm").GetDouble(), 1e-6);
         Assert.False(regions[1].TryGetProperty("tightestInsideRadiusMm", out _));
+        Assert.Equal(4, regions[0].GetProperty("narrowestSlotMm").GetDouble(), 1e-6);
+        Assert.False(regions[1].TryGetProperty("narrowestSlotMm", out _));
+        Assert.Contains("narrowest slot", Command.Run("trace", file).Out, StringComparison.Ordinal);
 
         using JsonDocument one = JsonDocument.Parse(Command.Run("trace", file, "--layer", "slot", "--json").Out);
         Assert.Equal(80 + (Math.PI * 4), one.RootElement.GetProperty("netAreaMm2").GetDouble(), 1e-6);
@@ -159,9 +162,32 @@ public class TraceTests
         string file = scratch.Write("oval.dxf", Drawn.File(
             "0 CIRCLE 8 0 10 0 20 0 40 30 0 ELLIPSE 8 0 10 0 20 0 11 15 21 0 40 0.4 41 0 42 6.283185307179586"));
         using JsonDocument json = JsonDocument.Parse(Command.Run("trace", file, "--json").Out);
-        double tightest = json.RootElement.GetProperty("regions")[0].GetProperty("tightestInsideRadiusMm").GetDouble();
+        JsonElement region = json.RootElement.GetProperty("regions")[0];
+        Assert.Equal(36 / 15.0, region.GetProperty("tightestInsideRadiusMm").GetDouble(), 1e-6);
 
-        // An arc within 1e-4 mm of the curve, about its vertex: it may be a few hundredths flatter than the curve is in one point.
-        Assert.InRange(tightest, 36 / 15.0, (36 / 15.0) + 0.05);
+        // The ellipse is 12 wide where it is narrow, but widens to neither side of a slot there: it only bulges.
+        Assert.False(region.TryGetProperty("narrowestSlotMm", out _));
+    }
+
+    // A block with a trough along its upper edge, y = x²/20, which has the radius 10 at its vertex; the corners beside it stand out. The trough is drawn in either direction,
+    // and put in as it is or turned over.
+    [Theory]
+    [InlineData("1", "10 -10 20 5 10 0 20 -5 10 10 20 5")]
+    [InlineData("1", "10 10 20 5 10 0 20 -5 10 -10 20 5")]
+    [InlineData("-1", "10 -10 20 5 10 0 20 -5 10 10 20 5")]
+    [InlineData("-1", "10 10 20 5 10 0 20 -5 10 -10 20 5")]
+    public void The_tightest_radius_of_a_spline_is_exact_whatever_its_direction(string mirrored, string poles)
+    {
+        using var scratch = new Scratch();
+        string file = scratch.Write("trough.dxf", Drawn.File(
+            "0 INSERT 8 0 2 TROUGH 10 0 20 0 41 " + mirrored,
+            "0 BLOCK 8 0 2 TROUGH 70 0 10 0 20 0 0 LWPOLYLINE 8 0 90 4 70 0 10 -10 20 5 10 -10 20 -20 10 10 20 -20 10 10 20 5 "
+            + $"0 SPLINE 8 0 71 2 72 6 73 3 40 0 40 0 40 0 40 1 40 1 40 1 {poles} 0 ENDBLK"));
+        using JsonDocument json = JsonDocument.Parse(Command.Run("trace", file, "--json").Out);
+        JsonElement region = json.RootElement.GetProperty("regions")[0];
+        Assert.Equal(10, region.GetProperty("tightestInsideRadiusMm").GetDouble(), 1e-6);
+
+        // Upper edge of the material: the parabola at 20 wide; between its two sides nothing is narrower to both sides.
+        Assert.Equal((25 * 20) - (20 * 5.0 * 2 / 3), region.GetProperty("areaMm2").GetDouble(), 0.01);
     }
 }

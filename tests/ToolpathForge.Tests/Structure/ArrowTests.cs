@@ -94,4 +94,20 @@ public class ArrowTests
         Assembly loaded = Assembly.LoadFrom(Path(assembly));
         Assert.Equal(assembly, loaded.GetName().Name);
     }
+
+    // Drawings, jobs and catalogues come in as bytes or through a door that the caller opens: so nothing that a file says can make these read another one.
+    [Theory]
+    [InlineData("ToolpathForge.Proof")]
+    [InlineData("ToolpathForge.Core")]
+    [InlineData("ToolpathForge.Exchange")]
+    public void What_reads_drawings_and_jobs_opens_no_file_and_no_connection(string assembly)
+    {
+        string[] doors = ["File", "FileInfo", "FileStream", "FileSystemInfo", "Directory", "DirectoryInfo", "RandomAccess"];
+        static bool IsDoor(TypeUse use, string[] doors) =>
+            (use.ToNamespace == "System.IO" && doors.Contains(use.To, StringComparer.Ordinal)) || use.ToNamespace.StartsWith("System.Net", StringComparison.Ordinal) || use.To == "Process";
+        Assert.Empty(TypeUses.Of(Path(assembly)).Where(use => IsDoor(use, doors)).Select(use => $"{use.From} uses {use.To}"));
+
+        // The service does open files: were that not seen, the above would mean nothing.
+        Assert.Contains(TypeUses.Of(Path("ToolpathForge.Service")), use => IsDoor(use, doors));
+    }
 }

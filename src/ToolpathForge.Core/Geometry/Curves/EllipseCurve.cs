@@ -8,7 +8,7 @@ namespace ToolpathForge.Geometry;
 /// <param name="Major">One semi-axis as a vector, mm.</param>
 /// <param name="Minor">The other semi-axis, square to the first; it may be the longer one, and may lie to either side.</param>
 /// <param name="StartParameter">Radians.</param>
-/// <param name="Sweep">Signed radians, at most a full turn.</param>
+/// <param name="Sweep">Signed radians, at most a full turn; the length of more is right as well.</param>
 public sealed record EllipseCurve(Point2 Center, Point2 Major, Point2 Minor, double StartParameter, double Sweep) : Curve
 {
     /// <summary>
@@ -25,18 +25,29 @@ public sealed record EllipseCurve(Point2 Center, Point2 Major, Point2 Minor, dou
         get
         {
             double start = Math.Abs(StartParameter) < LargestPlainParameter ? StartParameter : WithinOneTurn(StartParameter);
-            double low = Math.Min(start, start + Sweep);
-            double high = Math.Max(start, start + Sweep);
-            double sum = 0;
-            for (double at = low; at < high;)
+            double turns = Math.Floor(Math.Abs(Sweep) / (2 * Math.PI));
+            if (!(turns > 1))
             {
-                double next = Math.Min(high, (Math.Floor(at / (Math.PI / 2)) + 1) * (Math.PI / 2));
-                sum += ArcLength.Between(u => (Minor * Math.Cos(u)) - (Major * Math.Sin(u)), at, next);
-                at = next;
+                return Between(start, start + Sweep);
             }
 
-            return sum;
+            // Turn by turn a sweep without sense would never end.
+            return (turns * Between(0, 2 * Math.PI)) + Between(start, start + (Sweep % (2 * Math.PI)));
         }
+    }
+
+    private double Between(double from, double to)
+    {
+        (double low, double high) = (Math.Min(from, to), Math.Max(from, to));
+        double sum = 0;
+        for (double at = low; at < high;)
+        {
+            double next = Math.Min(high, (Math.Floor(at / (Math.PI / 2)) + 1) * (Math.PI / 2));
+            sum += ArcLength.Between(u => (Minor * Math.Cos(u)) - (Major * Math.Sin(u)), at, next);
+            at = next;
+        }
+
+        return sum;
     }
 
     private static double WithinOneTurn(double parameter)

@@ -117,7 +117,7 @@ public sealed record SplineCurve : Curve
     /// <summary>What lies between two parameters, as Bézier curves between the knots.</summary>
     /// <param name="from">0 to 1.</param>
     /// <param name="to">More than <paramref name="from"/>, at most 1.</param>
-    internal IEnumerable<SplineCurve> Parts(double from, double to)
+    public IEnumerable<SplineCurve> Parts(double from, double to)
     {
         for (int i = 0; i < _pieces.Length; i++)
         {

@@ -12,6 +12,11 @@ public class DxfMutationTests
 {
     private static readonly DrawingLimits s_limits = new(1 << 20, 20_000, 8, TimeSpan.FromSeconds(10));
 
+    private const int MostTraced = 200;
+
+    /// <summary>Far more than any of them takes, on a machine that does ten other things.</summary>
+    private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(60);
+
     private static byte[][] Seeds { get; } = [Encoding.UTF8.GetBytes(Seed), Binary(Seed, true), Binary(Seed, false)];
 
     private static readonly string[] s_words =
@@ -45,11 +50,29 @@ public class DxfMutationTests
                     Point2 middle = curve.PointAt(0.5);
                     Assert.True(Math.Abs(middle.X) <= Accuracy.LargestCoordinate * 1.001 && Math.Abs(middle.Y) <= Accuracy.LargestCoordinate * 1.001, $"{about}: {curve}");
                 }
+
+                // Reading is nothing to making outlines: one in ten, unless a block was put in a thousand times.
+                if (i % 10 == 0 && read.Entities.Length <= MostTraced)
+                {
+                    var one = Stopwatch.StartNew();
+                    Traced(read, about);
+                    Assert.True(one.Elapsed < s_longest, $"{about} took {one.Elapsed.TotalSeconds:0} s to trace");
+                }
             }
             catch (Exception e) when (e is not Xunit.Sdk.XunitException)
             {
                 Assert.Fail($"{about}: {e}");
             }
+        }
+    }
+
+    private static void Traced(ReadDrawing read, string about)
+    {
+        var trace = DrawingTrace.Of(read, "drawing.dxf");
+        Assert.True(double.IsFinite(trace.Area) && trace.Area >= 0, $"{about}: an area of {trace.Area}");
+        foreach (TracedRegion region in trace.Regions)
+        {
+            Assert.True(region.Area >= 0 && double.IsFinite(region.Length) && region.Tightest is null or { Radius: >= 0 } && region.Slot is null or { Width: >= 0 }, $"{about}: {region}");
         }
     }
 

@@ -26,6 +26,17 @@ public class CurveMeasureTests
     }
 
     [Fact]
+    public void Length_of_many_turns_is_that_of_each_and_never_takes_forever()
+    {
+        var whole = new EllipseCurve(default, new Point2(200, 0), new Point2(0, 120), 0.3, 2 * Math.PI);
+        double part = (whole with { Sweep = 1 }).Length;
+        Assert.Equal((3 * whole.Length) + part, (whole with { Sweep = (6 * Math.PI) + 1 }).Length, 1e-6);
+        Assert.Equal((3 * whole.Length) + part, (whole with { StartParameter = 1.3, Sweep = -(6 * Math.PI) - 1 }).Length, 1e-6);
+        Assert.Equal(whole.Length * 1e20 / (2 * Math.PI), (whole with { Sweep = 1e20 }).Length, 1e10);
+        Assert.True(double.IsNaN((whole with { Sweep = double.NaN }).Length) || (whole with { Sweep = double.NaN }).Length == 0);
+    }
+
+    [Fact]
     public void Lengths_of_parts_add_up()
     {
         var whole = new EllipseCurve(default, new Point2(80, 10), new Point2(-4, 32), -1, 5);
