@@ -51,9 +51,7 @@ public static class TraceDrawing
             findings.Add(Finding.Of(TraceFindings.UnitUnknown, Place.None, Arg.Of("text", Short(unknown, 40))));
         }
 
-        (byte[]? bytes, Finding? fault) = TextFile.ReadBytes(path, file, (int)DrawingLimits.Default.Bytes);
-        findings.AddRange(fault is null ? [] : [fault]);
-        ReadDrawing? drawing = bytes is null || findings.Count > 0 ? null : DrawingReader.ReadRepairing(bytes, file, given, null, cancel);
+        ReadDrawing? drawing = Read(path, file, given, findings, cancel);
         LengthUnit told = drawing?.Unit is { IsInches: true } ? LengthUnit.Inch : LengthUnit.Millimetre;
         double? gap = Length(options.Gap, "--gap", told, findings);
         double? offset = Distance(options.Offset, "--offset", told, findings, d => d != 0);
@@ -88,6 +86,14 @@ public static class TraceDrawing
             teller.Remarks(findings),
             trace is { Drawing.IsUsable: true } ? [.. TraceTables.Of(trace, told), .. wrote ? [Section.Of($"The parallel was written to {options.Dxf}.")] : (ImmutableArray<Section>)[]] : [],
             () => WireJson.Text(TraceWire.Of(trace, teller.Wire(findings))));
+    }
+
+    // In a place of its own, so that the bytes can go as soon as they are read.
+    private static ReadDrawing? Read(string path, string file, DrawingUnit? given, List<Finding> findings, CancellationToken cancel)
+    {
+        (byte[]? bytes, Finding? fault) = TextFile.ReadBytes(path, file, (int)DrawingLimits.Default.Bytes);
+        findings.AddRange(fault is null ? [] : [fault]);
+        return bytes is null || findings.Count > 0 ? null : DrawingReader.ReadRepairing(bytes, file, given, null, cancel);
     }
 
     private static List<Finding> Asked(DrawingTrace trace, string file, double? offset, double? bit, string? dxf, Action<string>? stage)

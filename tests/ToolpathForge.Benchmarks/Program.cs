@@ -2,10 +2,10 @@ using BenchmarkDotNet.Running;
 using ToolpathForge.Benchmarks;
 using ToolpathForge.Benchmarks.Ratios;
 
-// "ratios" prints the figures in under three minutes; anything else goes to BenchmarkDotNet.
-if (args is ["ratios"])
+// "ratios" prints the figures in under three minutes, "ratios trace" those of one group; anything else goes to BenchmarkDotNet.
+if (args is ["ratios", .. { Length: <= 1 } only])
 {
-    return RatioList.Print();
+    return RatioList.Print(only is [var group] ? group : null);
 }
 
 // A process of its own, so that its largest memory is that of one drawing.

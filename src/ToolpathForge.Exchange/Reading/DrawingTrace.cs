@@ -13,7 +13,7 @@ namespace ToolpathForge.Exchange.Reading;
 /// The bend that the smallest round bit must follow, running outside the material; radius 0 for a sharp inside corner. Null when any bit follows. Of an ellipse or spline it is the
 /// exact radius, not that of an arc that stands for it.
 /// </param>
-/// <param name="Slot">The narrowest gap between parts of its outlines; null when there is none.</param>
+/// <param name="Slot">The narrowest gap between parts of its outlines; null when there is none up to <see cref="DrawingTrace.WidestSlot"/>.</param>
 public sealed record TracedRegion(Region Region, double Area, double Length, Box2 Box, HollowBend? Tightest, NarrowPlace? Slot);
 
 /// <summary>The outlines of a drawing. Lengths are in mm; in the drawing's own units when it states none and none was given.</summary>
@@ -23,6 +23,9 @@ public sealed record TracedRegion(Region Region, double Area, double Length, Box
 /// <param name="Findings">All that reading and cleaning found, repairs of the file among them, each with the name of the file.</param>
 public sealed record DrawingTrace(ReadDrawing Drawing, CleanOutlines Outlines, ImmutableArray<TracedRegion> Regions, ImmutableArray<Finding> Findings)
 {
+    /// <summary>Slots wider than this are none, mm: any bit that a router takes goes through.</summary>
+    public const double WidestSlot = 50;
+
     /// <summary>Area of all material, mm².</summary>
     public double Area => Regions.Sum(r => r.Area);
 
@@ -60,6 +63,6 @@ public sealed record DrawingTrace(ReadDrawing Drawing, CleanOutlines Outlines, I
             }
         }
 
-        return new TracedRegion(region, region.Area, region.Loops.Sum(l => l.Length), region.Box, tightest, NarrowPlaces.Slot(region));
+        return new TracedRegion(region, region.Area, region.Loops.Sum(l => l.Length), region.Box, tightest, NarrowPlaces.Slot(region, WidestSlot));
     }
 }

@@ -46,7 +46,7 @@ public sealed class TraceRegion
     /// <summary>Radius of the tightest bend that is hollow for a bit outside the material; 0 for a sharp corner, absent when there is none.</summary>
     public double? TightestInsideRadiusMm { get; set; }
 
-    /// <summary>Width of the narrowest gap between parts of its outlines, by opposite points; absent when there is none.</summary>
+    /// <summary>Width of the narrowest gap between parts of its outlines, by opposite points; absent when there is none up to 50 mm.</summary>
     public double? NarrowestSlotMm { get; set; }
 }
 

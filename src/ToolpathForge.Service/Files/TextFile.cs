@@ -71,7 +71,14 @@ internal static class TextFile
     private static byte[]? UpTo(string path, int largest)
     {
         using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        var bytes = new MemoryStream();
+        long claimed = file.CanSeek ? file.Length : 0;
+        if (claimed > largest)
+        {
+            return null;
+        }
+
+        // As large as it says at once: growing would hold it three times over.
+        var bytes = new MemoryStream((int)claimed);
         byte[] buffer = new byte[64 << 10];
         for (int read = file.Read(buffer); read > 0; read = file.Read(buffer))
         {
@@ -82,7 +89,7 @@ internal static class TextFile
             }
         }
 
-        return bytes.ToArray();
+        return bytes.Length == bytes.Capacity ? bytes.GetBuffer() : bytes.ToArray();
     }
 
     /// <summary>A file beside the missing one that it may have been meant to be.</summary>

@@ -5,16 +5,18 @@ namespace ToolpathForge.Benchmarks.Ratios;
 /// <summary>Every figure that the project promises, a line each; a new group adds its line to <see cref="Groups"/>.</summary>
 internal static class RatioList
 {
-    private static readonly Func<IEnumerable<Func<Figure>>>[] Groups = [PlanFigures.All, StartFigures.All, OffsetFigures.All, CleaningFigures.All, TraceFigures.All];
+    private static readonly (string Name, Func<IEnumerable<Func<Figure>>> All)[] Groups =
+        [("plan", PlanFigures.All), ("start", StartFigures.All), ("offset", OffsetFigures.All), ("clean", CleaningFigures.All), ("trace", TraceFigures.All)];
 
     /// <summary>Prints them; 1 when one falls short.</summary>
-    internal static int Print()
+    /// <param name="only">The one group to measure; null for all.</param>
+    internal static int Print(string? only)
     {
         var clock = Stopwatch.StartNew();
         bool hold = true;
-        foreach (Func<IEnumerable<Func<Figure>>> group in Groups)
+        foreach ((_, Func<IEnumerable<Func<Figure>>> all) in Groups.Where(g => only is null || g.Name == only))
         {
-            foreach (Func<Figure> measure in group())
+            foreach (Func<Figure> measure in all())
             {
                 Figure figure = measure();
                 Console.WriteLine(figure.Line());

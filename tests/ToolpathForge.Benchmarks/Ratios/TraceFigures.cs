@@ -28,7 +28,7 @@ internal static class TraceFigures
     /// <summary>Traces one file as the command does.</summary>
     internal static int TraceAlone(string file)
     {
-        Report report = TraceDrawing.Run(file, new TraceOptions(null, null, null, null, null, null), null, CancellationToken.None);
+        Report report = TraceDrawing.Run(file, new Service.TraceOptions(null, null, null, null, null, null), null, CancellationToken.None);
         using Process self = Process.GetCurrentProcess();
         Console.WriteLine(self.PeakWorkingSet64.ToString(CultureInfo.InvariantCulture));
         return report.ExitCode;
@@ -60,7 +60,7 @@ internal static class TraceFigures
     }
 
     // What whoever reads the format has to do, with the means of the language and nothing else: all lines, every group code and every real.
-    private static object Bare(string file)
+    private static double Bare(string file)
     {
         string[] lines = File.ReadAllText(file).Split('\n');
         double sum = 0;
@@ -83,6 +83,10 @@ internal static class TraceFigures
         {
             File.WriteAllText(file, text);
             var start = new ProcessStartInfo(Environment.ProcessPath!, [.. Itself(), Alone, file]) { RedirectStandardOutput = true };
+
+            // The heap of the command, not that of a program which only measures.
+            start.Environment["DOTNET_gcConcurrent"] = "1";
+            start.Environment["DOTNET_GCConserveMemory"] = "7";
             using Process process = Process.Start(start)!;
             string said = process.StandardOutput.ReadToEnd();
             process.WaitForExit();

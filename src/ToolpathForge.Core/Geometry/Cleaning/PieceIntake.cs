@@ -144,6 +144,12 @@ internal static class PieceIntake
 
     private static UsablePiece? Make(Vertex[] row, LoosePiece from, double shortest, List<Repair> repairs)
     {
+        // Most of what drawings hold is single lines and arcs with a length: they are as they should be.
+        if (row.Length == 2 && !from.IsClosed && row[0].Point.DistanceTo(row[1].Point) is var chord && chord >= shortest && chord >= Accuracy.SamePoint)
+        {
+            return new UsablePiece(row, false, new Segment(row[0].Point, row[1].Point, row[0].Bulge).Length, from.Source);
+        }
+
         var kept = new List<Vertex>(row.Length);
         int toldBefore = repairs.Count;
         for (int i = 0; i < row.Length; i++)

@@ -24,11 +24,12 @@ public static class NarrowPlaces
 {
     /// <summary>The thinnest place of the material; null when it has none (a disc, a wedge, any shape that only bulges).</summary>
     /// <param name="region">Loops that do not cross.</param>
-    public static NarrowPlace? Neck(Region region) => Narrowest(region, Side.Left);
+    public static NarrowPlace? Neck(Region region) => Narrowest(region, Side.Left, double.PositiveInfinity);
 
     /// <summary>The thinnest gap: between parts of one outline, within a hole, or between two outlines; null when there is none.</summary>
     /// <param name="region">Loops that do not cross.</param>
-    public static NarrowPlace? Slot(Region region) => Narrowest(region, Side.Right);
+    /// <param name="widest">Slots wider than this are not looked for, mm: the time to find that there is none grows with it.</param>
+    public static NarrowPlace? Slot(Region region, double widest = double.PositiveInfinity) => Narrowest(region, Side.Right, widest);
 
     /// <summary>Every neck up to a width, the narrowest first.</summary>
     /// <param name="region">Loops that do not cross.</param>
@@ -41,7 +42,7 @@ public static class NarrowPlaces
     public static ImmutableArray<NarrowPlace> Slots(Region region, double widest) => new NarrowSearch(region, Side.Right).UpTo(widest);
 
     // In growing circles: what is found within a reach is the narrowest of all.
-    private static NarrowPlace? Narrowest(Region region, Side side)
+    private static NarrowPlace? Narrowest(Region region, Side side, double widest)
     {
         if (region.IsEmpty)
         {
@@ -49,9 +50,9 @@ public static class NarrowPlaces
         }
 
         Box2 box = region.Box;
-        double whole = box.Width + box.Height;
+        double whole = Math.Min(widest, box.Width + box.Height);
         var search = new NarrowSearch(region, side);
-        for (double reach = whole / 64; ; reach *= 2)
+        for (double reach = Math.Min(whole, (box.Width + box.Height) / 64); ; reach = Math.Min(whole, reach * 4))
         {
             ImmutableArray<NarrowPlace> found = search.UpTo(reach);
             if (found.Length > 0)

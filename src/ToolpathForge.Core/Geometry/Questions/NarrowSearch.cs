@@ -35,6 +35,12 @@ internal sealed class NarrowSearch
             Segment a = Of(i);
             foreach (int j in others)
             {
+                // Most of what lies near stands on the same side or behind: cheap to see, and then no pair.
+                if (IsBehind(i, j) || IsBehind(j, i))
+                {
+                    continue;
+                }
+
                 Pairs(i, j, a, Of(j), widest, found);
             }
         }
@@ -46,6 +52,30 @@ internal sealed class NarrowSearch
             return order != 0 ? order : VertexOrder.Compare(x.B, y.B);
         });
         return [.. found.Where((p, k) => !found.Take(k).Reverse().TakeWhile(q => p.Width - q.Width < Forgiven).Any(q => IsSame(p, q)))];
+    }
+
+    /// <summary>
+    /// Whether an edge lies wholly behind what looks out from another to the side that is asked about, and from the vertex at which that begins. What looks out from a straight edge, or
+    /// from an arc of at most half a turn that bulges to that side, lies beyond its chord; what looks out from a vertex lies beyond one of its two chords. A hollow arc looks across itself.
+    /// </summary>
+    private bool IsBehind(int from, int edge) => IsBehindChord(from, edge) && IsBehindChord(Before(from), edge);
+
+    private bool IsBehindChord(int from, int edge)
+    {
+        ref Edge a = ref _index.Edges[from];
+        double sign = _side == Side.Left ? 1 : -1;
+        if (a.Bulge * sign > 0)
+        {
+            return false;
+        }
+
+        // Cross products with the chord: its length times how far a point lies beyond it. An arc reaches half its chord times its bulge farther than its ends.
+        ref Edge b = ref _index.Edges[edge];
+        (double x, double y) = ((a.X1 - a.X0) * sign, (a.Y1 - a.Y0) * sign);
+        double start = (x * (b.Y0 - a.Y0)) - (y * (b.X0 - a.X0));
+        double end = (x * (b.Y1 - a.Y0)) - (y * (b.X1 - a.X0));
+        double rise = b.Bulge == 0 ? 0 : Math.Abs(b.Bulge) / 2 * double.Hypot(b.X1 - b.X0, b.Y1 - b.Y0) * double.Hypot(x, y);
+        return Math.Max(start, end) + rise <= 0;
     }
 
     private static bool IsSame(NarrowPlace p, NarrowPlace q) =>
@@ -61,12 +91,13 @@ internal sealed class NarrowSearch
     private void Pairs(int i, int j, Segment a, Segment b, double widest, List<NarrowPlace> found)
     {
         Try(i, a.Start, true, j, b.Start, true, widest, found);
-        foreach (Point2 q in Feet(a.Start, b))
+        Span<Point2> square = stackalloc Point2[2];
+        foreach (Point2 q in square[..Feet(a.Start, b, square)])
         {
             Try(i, a.Start, true, j, q, false, widest, found);
         }
 
-        foreach (Point2 p in Feet(b.Start, a))
+        foreach (Point2 p in square[..Feet(b.Start, a, square)])
         {
             Try(i, p, false, j, b.Start, true, widest, found);
         }
@@ -82,36 +113,39 @@ internal sealed class NarrowSearch
         int count = SegmentDistance.Feet(one, two, feet);
         foreach (Point2 foot in feet[..count])
         {
-            foreach (Point2 q in Feet(foot, two))
+            foreach (Point2 q in square[..Feet(foot, two, square)])
             {
                 Try(i, b.IsLine ? q : foot, false, j, b.IsLine ? foot : q, false, widest, found);
             }
         }
     }
 
-    // Points within a segment where it is square to the way from a point: one of a line, two of a circle.
-    private static IEnumerable<Point2> Feet(Point2 from, Segment s)
+    // Points within a segment where it is square to the way from a point: one of a line, two of a circle. How many there are.
+    private static int Feet(Point2 from, in Segment s, Span<Point2> feet)
     {
+        int count = 0;
         if (s.IsLine)
         {
             Point2 chord = s.End - s.Start;
             double share = (from - s.Start).Dot(chord) / chord.LengthSquared;
             if (share > 0 && share < 1)
             {
-                yield return s.Start.Towards(s.End, share);
+                feet[count++] = s.Start.Towards(s.End, share);
             }
 
-            yield break;
+            return count;
         }
 
         Point2 out_ = (from - s.Center).Unit();
-        foreach (int sign in (int[])[1, -1])
+        for (int sign = 1; sign >= -1 && out_ != default; sign -= 2)
         {
-            if (out_ != default && s.SpansDirection(out_ * sign))
+            if (s.SpansDirection(out_ * sign))
             {
-                yield return s.Center + (out_ * (sign * s.Radius));
+                feet[count++] = s.Center + (out_ * (sign * s.Radius));
             }
         }
+
+        return count;
     }
 
     private void Facing(int i, int j, Segment a, Segment b, double widest, List<NarrowPlace> found)
