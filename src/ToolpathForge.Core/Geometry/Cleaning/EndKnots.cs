@@ -28,28 +28,25 @@ internal sealed class EndKnots
 
         Gather(parent, within);
         _knotOf = new int[count];
-        var members = new Dictionary<int, List<int>>();
+
+        // The root is the first of its knot, so that knots are numbered by their first ends' turn to be seen.
+        var sizes = new int[count];
+        for (int e = 0; e < count; e++)
+        {
+            sizes[Root(parent, e)]++;
+        }
+
         for (int e = 0; e < count; e++)
         {
             int root = Root(parent, e);
-            if (!members.TryGetValue(root, out List<int>? list))
+            if (root == e)
             {
-                list = [];
-                members.Add(root, list);
-                Knots.Add(list);
+                _knotOf[e] = Knots.Count;
+                Knots.Add(new List<int>(sizes[e]));
             }
 
-            list.Add(e);
-            _knotOf[e] = Knots.Count;
-        }
-
-        // The number of a knot is that of its first end's turn to be seen.
-        for (int k = 0; k < Knots.Count; k++)
-        {
-            foreach (int e in Knots[k])
-            {
-                _knotOf[e] = k;
-            }
+            _knotOf[e] = _knotOf[root];
+            Knots[_knotOf[e]].Add(e);
         }
     }
 
@@ -109,36 +106,42 @@ internal sealed class EndKnots
     {
         const int Few = 8;
         double size = within / 1.5;
-        var cells = new Dictionary<(long X, long Y), List<int>>();
+
+        // The ends of a cell hang together: the dictionary has the last, each has the one before it.
+        var cells = new Dictionary<(long X, long Y), int>(At.Length / 2);
+        var before = new int[At.Length];
         for (int e = 0; e < At.Length; e++)
         {
             (long x, long y) = ((long)Math.Floor(At[e].X / size), (long)Math.Floor(At[e].Y / size));
+            int here = 0;
+            int last = -1;
             for (long dx = -2; dx <= 2; dx++)
             {
                 for (long dy = -2; dy <= 2; dy++)
                 {
-                    if (cells.TryGetValue((x + dx, y + dy), out List<int>? there))
+                    if (!cells.TryGetValue((x + dx, y + dy), out int first))
                     {
-                        foreach (int other in there)
-                        {
-                            if (At[e].DistanceTo(At[other]) <= within)
-                            {
-                                Unite(parent, e, other);
-                            }
-                        }
+                        continue;
                     }
+
+                    for (int other = first; other >= 0; other = before[other])
+                    {
+                        if (At[e].DistanceTo(At[other]) <= within)
+                        {
+                            Unite(parent, e, other);
+                        }
+
+                        here += dx == 0 && dy == 0 ? 1 : 0;
+                    }
+
+                    last = dx == 0 && dy == 0 ? first : last;
                 }
             }
 
-            if (!cells.TryGetValue((x, y), out List<int>? own))
+            if (here < Few)
             {
-                own = [];
-                cells.Add((x, y), own);
-            }
-
-            if (own.Count < Few)
-            {
-                own.Add(e);
+                before[e] = last;
+                cells[(x, y)] = e;
             }
         }
     }
