@@ -86,7 +86,7 @@ internal static class TraceFigures
 
             // The heap of the command, not that of a program which only measures.
             start.Environment["DOTNET_gcConcurrent"] = "1";
-            start.Environment["DOTNET_GCConserveMemory"] = "7";
+            start.Environment["DOTNET_GCConserveMemory"] = "9";
             using Process process = Process.Start(start)!;
             string said = process.StandardOutput.ReadToEnd();
             process.WaitForExit();

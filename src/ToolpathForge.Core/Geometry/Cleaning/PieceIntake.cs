@@ -95,6 +95,12 @@ internal static class PieceIntake
         }
 
         ReadOnlySpan<Vertex> given = piece.Vertices.AsSpan();
+        if (!piece.IsClosed && given.Length == 2 && IsAsItShouldBe(given[0], given[1]))
+        {
+            // Nothing writes into rows, so that single lines and arcs, of which a drawing may hold a hundred thousand, need no second copy.
+            return System.Runtime.InteropServices.ImmutableCollectionsMarshal.AsArray(piece.Vertices)!;
+        }
+
         var row = new Vertex[given.Length];
         bool wide = false;
         for (int i = 0; i < given.Length; i++)
@@ -113,6 +119,15 @@ internal static class PieceIntake
         row = VertexOrder.Canonical(row, piece.IsClosed);
         return wide ? Halved(row) : row;
     }
+
+    // Numbers within bounds, no minus zero, no arc of more than half a turn, the smaller end first.
+    private static bool IsAsItShouldBe(in Vertex a, in Vertex b) =>
+        IsPlain(a.X) && IsPlain(a.Y) && IsPlain(b.X) && IsPlain(b.Y) && Math.Abs(a.Bulge) <= 1 && !IsMinusZero(a.Bulge) && b.Bulge == 0 && !IsMinusZero(b.Bulge)
+        && VertexOrder.Compare(a.Point, b.Point) < 0;
+
+    private static bool IsPlain(double coordinate) => Math.Abs(coordinate) <= Accuracy.LargestCoordinate && !IsMinusZero(coordinate);
+
+    private static bool IsMinusZero(double value) => value == 0 && double.IsNegative(value);
 
     private static Vertex[]? Halved(Vertex[] row)
     {
