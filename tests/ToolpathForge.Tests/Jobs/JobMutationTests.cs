@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using System.Text.RegularExpressions;
 using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
 using ToolpathForge.Planning;
 using ToolpathForge.Tests.Support;
@@ -67,7 +68,7 @@ public partial class JobMutationTests
             {
                 asked.Add(name);
                 return name.StartsWith("my", StringComparison.Ordinal) ? rows : null;
-            });
+            }, new OnePlate(asked));
             Assert.True(reading.Job is not null || reading.Findings.Any(f => f.Kind.Severity == Severity.Stop), $"{about}: no job, and no stop that says why");
             foreach (string name in asked)
             {
@@ -88,6 +89,18 @@ public partial class JobMutationTests
         {
             Assert.Fail($"{about}: {e}\n{text}");
             return false;
+        }
+    }
+
+    /// <summary>Notes which drawings are asked for; each DXF is a plate of 120 by 60 mm with a hole.</summary>
+    private sealed class OnePlate(List<string> asked) : IDrawings
+    {
+        private static readonly Region s_plate = Region.Of([new Contour([new Vertex(0, 0, 0), new Vertex(120, 0, 0), new Vertex(120, 60, 0), new Vertex(0, 60, 0)], true), Contour.Circle(new(40, 30), 10)]);
+
+        public DrawingAnswer Find(DrawingRequest request)
+        {
+            asked.Add(request.Name);
+            return request.Name.EndsWith(".dxf", StringComparison.Ordinal) ? new DrawingAnswer(new DrawingContents(true, ["0"], [s_plate], []), []) : DrawingAnswer.None;
         }
     }
 
