@@ -84,7 +84,7 @@ public class SplineExchangeTests
                 Assert.True(splines[i].Start.DistanceTo(flattened[0]) < Near && splines[i].End.DistanceTo(flattened[^1]) < Near, $"{splines[i]}: ends of its flattening");
                 foreach (Point2 p in flattened)
                 {
-                    double off = Nearest.Distance(splines[i], p, 4000);
+                    double off = Nearest.Distance(splines[i], p, 400);
                     Assert.True(off < Near, $"{splines[i]}: {p} of its flattening is {off:G3} off");
                 }
             }
