@@ -14,7 +14,7 @@ internal static class BoardReader
     /// The make; several when each measured width has a program of its own, with a letter behind the id in the order of their first boards;
     /// none when a finding says what is wrong.
     /// </summary>
-    internal static IEnumerable<BoardEndMake> Read(TableValue table, Catalogues catalogues, Machine? machine, TableContext context)
+    internal static IEnumerable<BoardEndMake> Read(TableValue table, Catalogues catalogues, Machine? machine, IDrawings drawings, TableContext context)
     {
         var fields = Fields.Read(table, JobKeys.BoardEnd, context, JobKeys.BoardStock, JobKeys.End, JobKeys.Cut, JobKeys.Pattern, JobKeys.Head);
         Fields? stock = fields.Has("stock") ? Fields.Read(fields.Inner("stock"), JobKeys.BoardStock, context, JobKeys.BoardEnd, JobKeys.PanelStock) : null;
@@ -35,7 +35,7 @@ internal static class BoardReader
             sound = false;
         }
 
-        MakeReader.Common? common = MakeReader.ReadCommon(table, fields, catalogues, context);
+        MakeReader.Common? common = MakeReader.ReadCommon(table, fields, catalogues, drawings, context);
         if (common is not { } c || stock is not { IsSound: true } || !end.IsSound || !sound || machine is null || measured.Any(m => !m.IsSound))
         {
             return [];

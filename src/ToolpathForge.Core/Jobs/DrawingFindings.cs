@@ -42,6 +42,30 @@ internal static class DrawingFindings
         "'{file}' holds {found} outlines; {allowed} at most are taken for one make.",
         "Name the layer of those you want, or split the drawing.");
 
+    internal static readonly FindingKind NothingOpen = new(
+        "drawing-nothing-open",
+        Severity.Stop,
+        "'{file}' holds no open line that a board's end could follow; {found} of its lines are closed.",
+        "Draw the line from the board's lower edge to its end cut alone, without the edges of the board, or name the layer that it lies on.");
+
+    internal static readonly FindingKind SeveralOpen = new(
+        "drawing-several-open",
+        Severity.Stop,
+        "'{file}' holds {found} open lines, where {allowed} is wanted: from {words}.",
+        "Name the layer that the line lies on, allow a wider gap if its parts do not quite meet, or delete the others.");
+
+    internal static readonly FindingKind LineTooFine = new(
+        "drawing-line-too-fine",
+        Severity.Stop,
+        "The line of '{file}' is made of {found} parts; {allowed} at most are taken for a board's end.",
+        "Draw it with arcs or curves instead of many short lines.");
+
+    internal static readonly FindingKind ClosedLeft = new(
+        "drawing-outlines-left",
+        Severity.Note,
+        "Beside the line that is open, {found} lines of '{file}' are closed; they are not used.",
+        "Nothing to do if they only explain the drawing.");
+
     internal static readonly FindingKind OpenLeft = new(
         "drawing-open-lines-left",
         Severity.Warn,

@@ -11,12 +11,12 @@ namespace ToolpathForge.Jobs;
 /// <param name="Gap">Ends no farther apart than this are joined, mm; null for the usual.</param>
 public sealed record DrawingRequest(string Name, string? Unit, string? Layer, double? Gap);
 
-/// <summary>What a drawing holds, as lines and arcs, X to the right and Y up. In mm; in the drawing's own units where no unit is known.</summary>
+/// <summary>What a drawing holds, X to the right and Y up. In mm; in the drawing's own units where no unit is known.</summary>
 /// <param name="UnitIsKnown">Whether the drawing states its unit, or the request did.</param>
 /// <param name="Layers">The layers that anything seen lies on, in ordinal order.</param>
-/// <param name="Regions">Each closed outline with the holes directly in it.</param>
-/// <param name="Open">Lines that do not close, each whole.</param>
-public sealed record DrawingContents(bool UnitIsKnown, ImmutableArray<string> Layers, ImmutableArray<Region> Regions, ImmutableArray<Contour> Open);
+/// <param name="Regions">Each closed outline with the holes directly in it, as lines and arcs.</param>
+/// <param name="Open">Lines that do not close, each whole, as the curves that were drawn.</param>
+public sealed record DrawingContents(bool UnitIsKnown, ImmutableArray<string> Layers, ImmutableArray<Region> Regions, ImmutableArray<Outline> Open);
 
 /// <summary>The answer to a request.</summary>
 /// <param name="Contents">Null where the drawing cannot be had or used.</param>

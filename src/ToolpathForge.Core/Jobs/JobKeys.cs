@@ -257,6 +257,9 @@ internal static class JobKeys
             AnswerKind.Size => Key.Size(question.Key, question.Asks, question.Least, question.Most),
             AnswerKind.Angle => Key.Angle(question.Key, question.Asks, question.Least, question.Most),
             AnswerKind.Number => Key.Number(question.Key, question.Unit, question.Asks, question.Least, question.Most),
+            AnswerKind.Length => Key.Length(question.Key, question.Asks, question.Least, question.Most),
+            AnswerKind.Flag => Key.Flag(question.Key, question.Asks),
+            AnswerKind.Text or AnswerKind.Drawing => Key.Text(question.Key, question.Asks, (int)question.Most),
             AnswerKind.Parts => Key.Tables(question.Key, question.Asks, PartTable(null, question.PartKinds), (int)question.Least, (int)question.Most),
             _ => Key.Choice(question.Key, question.Asks, question.Choices),
         };

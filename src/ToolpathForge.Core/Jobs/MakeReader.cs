@@ -28,8 +28,8 @@ internal static partial class MakeReader
             bool idSound = id is null || IdIsSound(id, table.Find("id")!.Value.At, lines, inMake);
             ImmutableArray<Make> read = (table.Find("kind")?.Value as TextValue)?.Text switch
             {
-                "pattern" => WithHand(ReadPattern(table, catalogues, inMake) is { } pattern ? [pattern] : []),
-                "board-end" => WithHand([.. BoardReader.Read(table, catalogues, machine, inMake)]),
+                "pattern" => WithHand(ReadPattern(table, catalogues, drawings, inMake) is { } pattern ? [pattern] : []),
+                "board-end" => WithHand([.. BoardReader.Read(table, catalogues, machine, drawings, inMake)]),
                 "outline" => [.. OutlineReader.Read(table, catalogues, drawings, inMake)],
                 _ => ReadUnknown(table, inMake),
             };
@@ -79,7 +79,7 @@ internal static partial class MakeReader
         return [];
     }
 
-    private static PatternMake? ReadPattern(TableValue table, Catalogues catalogues, TableContext context)
+    private static PatternMake? ReadPattern(TableValue table, Catalogues catalogues, IDrawings drawings, TableContext context)
     {
         var fields = Fields.Read(table, JobKeys.Pattern, context, JobKeys.PanelStock, JobKeys.Plate, JobKeys.Cut, JobKeys.BoardEnd, JobKeys.Head);
         bool stockWritten = fields.Has("stock");
@@ -87,7 +87,7 @@ internal static partial class MakeReader
         var plate = Fields.Read(fields.Inner("plate"), JobKeys.Plate, context, JobKeys.Pattern);
         Panel? panel = stock is null ? null : RowLookup.Find(stock, "panel", "panels", catalogues.Panels, context);
         CheckThickness(stock, panel, context);
-        Common? common = ReadCommon(table, fields, catalogues, context);
+        Common? common = ReadCommon(table, fields, catalogues, drawings, context);
         ImmutableArray<Fields> boards = [.. fields.Inners("measured").Select(inner => Fields.Read(inner, JobKeys.MeasuredForPattern, context, JobKeys.Measured, JobKeys.Pattern))];
         if (common is not { } c || stock is not { IsSound: true } || !plate.IsSound || panel is null || boards.Any(b => !b.IsSound))
         {
@@ -146,7 +146,7 @@ internal static partial class MakeReader
     }
 
     /// <summary>What every kind of make has; null when a finding says what is wrong with it.</summary>
-    internal static Common? ReadCommon(TableValue table, Fields fields, Catalogues catalogues, TableContext context)
+    internal static Common? ReadCommon(TableValue table, Fields fields, Catalogues catalogues, IDrawings drawings, TableContext context)
     {
         Lumber? board = RowLookup.Find(fields, "board", "lumber", catalogues.Lumber, context);
         Bit? bit = RowLookup.Find(fields, "bit", "bits", catalogues.Bits, context);
@@ -156,7 +156,7 @@ internal static partial class MakeReader
             CheckWidth(width!.Value, fields.Where("design-width"), board, context);
         }
 
-        ShapeSpec? shape = fields.Has("shape") ? ShapeReader.Read(fields.Inner("shape"), width, context) : null;
+        ShapeSpec? shape = fields.Has("shape") ? ShapeReader.Read(fields.Inner("shape"), width, drawings, context) : null;
         var cut = Fields.Read(fields.Inner("cut"), JobKeys.Cut, context, JobKeys.Pattern, JobKeys.BoardEnd);
         bool sound = fields.IsSound && cut.IsSound;
         ImmutableArray<Opening>? openings = MakeDetails.Openings(fields, bit, catalogues, context);

@@ -10,23 +10,25 @@ internal static class NamedDrawing
 {
     private const int MostListed = 20;
 
-    /// <summary>What the drawing holds, in mm; null when a finding says why it cannot be had.</summary>
-    /// <param name="fields">A table with the keys of <see cref="OutlineKeys.Drawing"/>.</param>
+    /// <summary>What the drawing holds; null when a finding says why it cannot be had.</summary>
+    /// <param name="fields">A table with the keys layer, unit and gap of <see cref="OutlineKeys.Drawing"/>.</param>
+    /// <param name="key">The key that names the drawing.</param>
     /// <param name="drawings">Where drawings come from.</param>
     /// <param name="context">The file.</param>
-    internal static DrawingContents? Read(Fields fields, IDrawings drawings, TableContext context)
+    /// <param name="inMillimetres">Whether a drawing without a unit is turned down.</param>
+    internal static DrawingContents? Read(Fields fields, string key, IDrawings drawings, TableContext context, bool inMillimetres)
     {
-        if (!fields.Has("drawing"))
+        if (!fields.Has(key))
         {
             return null;
         }
 
-        string name = fields.Text("drawing");
+        string name = fields.Text(key);
         string? layer = fields.Has("layer") ? fields.Text("layer") : null;
         DrawingAnswer answer = drawings.Find(new DrawingRequest(name, fields.Has("unit") ? fields.Text("unit") : null, layer, fields.AmountOrNull("gap")));
         foreach (Finding finding in answer.Findings)
         {
-            context.Add(finding.Place == Place.None ? finding with { Place = fields.Where("drawing") } : finding);
+            context.Add(finding.Place == Place.None ? finding with { Place = fields.Where(key) } : finding);
         }
 
         var file = Arg.Of("file", TextPiece.Short(name));
@@ -34,7 +36,7 @@ internal static class NamedDrawing
         {
             if (answer.Findings.IsEmpty)
             {
-                context.Add(Finding.Of(DrawingFindings.Missing, fields.Where("drawing"), file));
+                context.Add(Finding.Of(DrawingFindings.Missing, fields.Where(key), file));
             }
 
             return null;
@@ -46,9 +48,9 @@ internal static class NamedDrawing
             return null;
         }
 
-        if (!contents.UnitIsKnown)
+        if (inMillimetres && !contents.UnitIsKnown)
         {
-            context.Add(Finding.Of(DrawingFindings.UnitNeeded, fields.Where("drawing"), file));
+            context.Add(Finding.Of(DrawingFindings.UnitNeeded, fields.Where(key), file));
             return null;
         }
 

@@ -28,7 +28,7 @@ internal static class OutlineReader
         ImmutableArray<PlaceOnEdge>? tabs = MakeDetails.Places(fields, "tab", context, OutlineKeys.OnEdge);
         ImmutableArray<PlaceOnEdge>? lead = MakeDetails.Places(fields, "lead", context, OutlineKeys.OnEdge);
         ImmutableArray<ClampBox>? clamps = MakeDetails.Clamps(fields, context);
-        DrawingContents? drawing = NamedDrawing.Read(fields, drawings, context);
+        DrawingContents? drawing = NamedDrawing.Read(fields, "drawing", drawings, context, inMillimetres: true);
         if (drawing is null || !OutlinesAreThere(drawing, fields, context))
         {
             return [];

@@ -12,8 +12,9 @@ internal static class ShapeReader
     /// <summary>The shape with its questions answered; null when a finding says why not.</summary>
     /// <param name="table">The table.</param>
     /// <param name="width">Design width, mm; null while it is not known.</param>
+    /// <param name="drawings">Where drawings come from.</param>
     /// <param name="context">The file.</param>
-    internal static ShapeSpec? Read(TableValue table, double? width, TableContext context)
+    internal static ShapeSpec? Read(TableValue table, double? width, IDrawings drawings, TableContext context)
     {
         Shape? shape = Named(table, ShapeList.All, s => s.Id);
         if (shape is null)
@@ -21,12 +22,12 @@ internal static class ShapeReader
             return WithoutKind<ShapeSpec>(table, JobKeys.ShapeTable(null), context);
         }
 
-        return Answers(table, JobKeys.ShapeTable(shape), shape.Questions, width, context) is { } answers
+        return Answers(table, JobKeys.ShapeTable(shape), shape.Questions, width, drawings, context) is { } answers
             ? new ShapeSpec(shape, answers, table.At)
             : null;
     }
 
-    private static PartSpec? ReadPart(TableValue table, ImmutableArray<ShapePart> kinds, double? width, TableContext context)
+    private static PartSpec? ReadPart(TableValue table, ImmutableArray<ShapePart> kinds, double? width, IDrawings drawings, TableContext context)
     {
         ShapePart? part = Named(table, kinds, p => p.Id);
         if (part is null)
@@ -34,7 +35,7 @@ internal static class ShapeReader
             return WithoutKind<PartSpec>(table, JobKeys.PartTable(null, kinds), context);
         }
 
-        return Answers(table, JobKeys.PartTable(part, kinds), part.Questions, width, context) is { } answers
+        return Answers(table, JobKeys.PartTable(part, kinds), part.Questions, width, drawings, context) is { } answers
             ? new PartSpec(part, answers, table.At)
             : null;
     }
@@ -52,7 +53,7 @@ internal static class ShapeReader
     }
 
     private static ImmutableDictionary<string, Answer>? Answers(
-        TableValue table, TableKeys keys, ImmutableArray<Question> questions, double? width, TableContext context)
+        TableValue table, TableKeys keys, ImmutableArray<Question> questions, double? width, IDrawings drawings, TableContext context)
     {
         var fields = Fields.Read(table, keys, context);
         bool sound = fields.IsSound && width is not null;
@@ -65,15 +66,18 @@ internal static class ShapeReader
                 sound &= ShareInRange(value, keys.Find(question.Key)!, w, context);
             }
 
-            ImmutableArray<PartSpec?> parts = question.Kind == AnswerKind.Parts ? [.. value.Tables.Select(t => ReadPart(t, question.PartKinds, width, context))] : [];
+            ImmutableArray<PartSpec?> parts = question.Kind == AnswerKind.Parts ? [.. value.Tables.Select(t => ReadPart(t, question.PartKinds, width, drawings, context))] : [];
             sound &= !parts.Contains(null);
+            LineOfDrawing? line = question.Kind == AnswerKind.Drawing && fields.IsSound ? LineReader.Read(fields, question.Key, drawings, context) : null;
+            sound &= question.Kind != AnswerKind.Drawing || line is not null;
             answers[question.Key] = new Answer(
-                question.Kind is AnswerKind.Size or AnswerKind.Number ? new Measure(value.Amount, value.IsShare) : default,
+                question.Kind is AnswerKind.Size or AnswerKind.Number or AnswerKind.Length or AnswerKind.Flag ? new Measure(value.Amount, value.IsShare) : default,
                 question.Kind == AnswerKind.Angle ? new Angle(value.Amount) : default,
                 value.Text,
                 value.At)
             {
                 Parts = [.. parts.OfType<PartSpec>()],
+                Line = line,
             };
         }
 

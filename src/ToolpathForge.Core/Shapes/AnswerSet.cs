@@ -5,14 +5,17 @@ using ToolpathForge.Measures;
 namespace ToolpathForge.Shapes;
 
 /// <summary>An answer to a question; which member holds it follows from the question's kind.</summary>
-/// <param name="Size">The size, for <see cref="AnswerKind.Size"/>; a plain number as a fixed size.</param>
+/// <param name="Size">The size, for <see cref="AnswerKind.Size"/>; a plain number, a length and a flag (1 for yes) as a fixed size.</param>
 /// <param name="Angle">The angle, for <see cref="AnswerKind.Angle"/>.</param>
-/// <param name="Word">The word, for <see cref="AnswerKind.Choice"/>.</param>
+/// <param name="Word">The word, for <see cref="AnswerKind.Choice"/> and <see cref="AnswerKind.Text"/>; the name, for <see cref="AnswerKind.Drawing"/>.</param>
 /// <param name="At">Where the job says so; the table itself when the default was taken.</param>
 public sealed record Answer(Measure Size, Angle Angle, string Word, Place At)
 {
     /// <summary>The parts, for <see cref="AnswerKind.Parts"/>, in the order written.</summary>
     public ImmutableArray<PartSpec> Parts { get; init; } = [];
+
+    /// <summary>The line, for <see cref="AnswerKind.Drawing"/>; null for everything else.</summary>
+    public LineOfDrawing? Line { get; init; }
 }
 
 /// <summary>Answers to the questions of a shape or of a part.</summary>
@@ -36,6 +39,10 @@ public abstract record AnswerSet(ImmutableDictionary<string, Answer> Answers, Pl
     /// <summary>A plain number.</summary>
     /// <param name="key">The question.</param>
     public double Number(string key) => Answers[key].Size.Amount;
+
+    /// <summary>Yes or no; no when the job leaves it open.</summary>
+    /// <param name="key">The question.</param>
+    public bool Flag(string key) => Answers.TryGetValue(key, out Answer? answer) && answer.Size.Amount > 0;
 
     /// <summary>A word.</summary>
     /// <param name="key">The question.</param>

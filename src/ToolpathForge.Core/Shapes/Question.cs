@@ -19,6 +19,18 @@ public enum AnswerKind
 
     /// <summary>A list of parts, each with questions of its own.</summary>
     Parts,
+
+    /// <summary>A drawing that holds one line.</summary>
+    Drawing,
+
+    /// <summary>A word of the person's own.</summary>
+    Text,
+
+    /// <summary>A length, which no share of the width stands for.</summary>
+    Length,
+
+    /// <summary>Yes or no.</summary>
+    Flag,
 }
 
 /// <summary>One thing a shape, or a part of one, asks of the person who uses it.</summary>
@@ -26,7 +38,7 @@ public enum AnswerKind
 /// <param name="Kind">What kind of answer it takes.</param>
 /// <param name="Asks">What it means, one sentence.</param>
 /// <param name="Default">What is taken when the job is silent, as it would be written; null when there is no such value.</param>
-/// <param name="Least">Smallest answer: mm, degrees or the number itself (a share and a length are both held to it); of parts the fewest.</param>
+/// <param name="Least">Smallest answer: mm, degrees or the number itself (a share and a length are both held to it); of parts the fewest, of a text its letters.</param>
 /// <param name="Most">Largest answer; of parts the most.</param>
 /// <param name="Choices">The words, for a choice.</param>
 public sealed record Question(
@@ -80,6 +92,31 @@ public sealed record Question(
     /// <param name="choices">The words.</param>
     public static Question Choice(string key, string asks, string? @default, params ImmutableArray<string> choices) =>
         new(key, AnswerKind.Choice, asks, @default, 0, 0, choices);
+
+    /// <summary>A question for a drawing.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="asks">What it means.</param>
+    /// <param name="most">Most letters of its name.</param>
+    public static Question Drawing(string key, string asks, int most) => new(key, AnswerKind.Drawing, asks, null, 1, most, []);
+
+    /// <summary>A question for a word of the person's own.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="asks">What it means.</param>
+    /// <param name="most">Most letters.</param>
+    public static Question Text(string key, string asks, int most) => new(key, AnswerKind.Text, asks, null, 1, most, []);
+
+    /// <summary>A question for a length.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="asks">What it means.</param>
+    /// <param name="least">Smallest, mm.</param>
+    /// <param name="most">Largest, mm.</param>
+    public static Question Length(string key, string asks, double least, double most) => new(key, AnswerKind.Length, asks, null, least, most, []);
+
+    /// <summary>A question for yes or no.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="asks">What it means.</param>
+    /// <param name="default">true or false.</param>
+    public static Question Flag(string key, string asks, string @default) => new(key, AnswerKind.Flag, asks, @default, 0, 1, []);
 
     /// <summary>A question for a list of parts.</summary>
     /// <param name="key">The key.</param>

@@ -30,6 +30,6 @@ public static class ShapeList
     public static ImmutableArray<Shape> All { get; } =
     [
         new QuarterEllipse(), new Arc(), new Cove(), new Straight(), new Splay(), new Ogee(), new EllipseOgee(), new Step(), new Shouldered(),
-        new Scallop(), new EasedBevel(), new Composed(), new Drawn(),
+        new Scallop(), new EasedBevel(), new Composed(), new Drawn(), new FromDrawing(),
     ];
 }

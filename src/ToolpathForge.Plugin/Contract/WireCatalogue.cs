@@ -295,7 +295,7 @@ public sealed class WireQuestion
     /// <summary>The key in the job.</summary>
     public string Key { get; set; } = "";
 
-    /// <summary><c>size</c> (a length or a share of the width), <c>angle</c> or <c>choice</c>.</summary>
+    /// <summary><c>size</c> (a length or a share of the width), <c>length</c>, <c>angle</c>, <c>number</c>, <c>choice</c>, <c>flag</c>, <c>text</c>, <c>drawing</c> (its name) or <c>parts</c> (a list of tables).</summary>
     public string Kind { get; set; } = "";
 
     /// <summary>What it means.</summary>
@@ -304,10 +304,10 @@ public sealed class WireQuestion
     /// <summary>What is taken when the job is silent, as a job would write it; absent when the job must say.</summary>
     public string? Default { get; set; }
 
-    /// <summary>Smallest size (mm) or angle (degrees); absent for a choice.</summary>
+    /// <summary>Smallest size or length (mm), angle (degrees), number, or fewest parts; absent for what has no range.</summary>
     public double? Least { get; set; }
 
-    /// <summary>Largest size (mm) or angle (degrees); absent for a choice.</summary>
+    /// <summary>Largest size or length (mm), angle (degrees), number, or most parts; absent for what has no range.</summary>
     public double? Most { get; set; }
 
     /// <summary>The words of a choice.</summary>

@@ -76,7 +76,7 @@ internal sealed class JobDrawings(string? folder, IReadOnlyDictionary<string, Re
                 drawing.Unit is not null,
                 [.. drawing.Entities.Select(e => e.Layer).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
                 trace.Outlines.Regions,
-                [.. trace.Outlines.Open.Select(o => o.Contour)]),
+                OpenLines.Of(trace, request.Layer, request.Gap)),
             [.. trace.Findings.Where(f => f.Kind != GeometryFindings.OutlinesOpen)]);
     }
 

@@ -64,7 +64,7 @@ internal static class CatalogueTables
             [new("shape"), new("key"), new("may be left out"), new("what it asks")],
             [
                 .. shapes.SelectMany(s => s.Questions, (s, q) => (ImmutableArray<string>)
-                    [s.Id, q.Key, q.Default is null ? "no" : $"yes: {q.Default}", q.Kind == AnswerKind.Choice ? $"{q.Asks} ({string.Join(", ", q.Choices)})" : q.Asks]),
+                    [s.Id, q.Key, (q.Default ?? q.WithoutIt) is { } without ? $"yes: {without}" : "no", q.Kind == AnswerKind.Choice ? $"{q.Asks} ({string.Join(", ", q.Choices)})" : q.Asks]),
             ]),
     ];
 

@@ -133,6 +133,8 @@ internal static class CatalogueWire
     // What a bit of this kind does not have is absent, not 0.
     private static double? Part(double value) => value > 0 ? Rounded(value) : null;
 
+    private static bool HasNoRange(Question question) => question.Kind is AnswerKind.Choice or AnswerKind.Drawing or AnswerKind.Text or AnswerKind.Flag;
+
     private static WireQuestion Of(Question question) => new()
     {
         Key = question.Key,
@@ -140,12 +142,18 @@ internal static class CatalogueWire
         {
             AnswerKind.Size => "size",
             AnswerKind.Angle => "angle",
+            AnswerKind.Number => "number",
+            AnswerKind.Parts => "parts",
+            AnswerKind.Drawing => "drawing",
+            AnswerKind.Text => "text",
+            AnswerKind.Length => "length",
+            AnswerKind.Flag => "flag",
             _ => "choice",
         },
         Asks = question.Asks,
         Default = question.Default,
-        Least = question.Kind == AnswerKind.Choice ? null : Rounded(question.Least),
-        Most = question.Kind == AnswerKind.Choice ? null : Rounded(question.Most),
+        Least = HasNoRange(question) ? null : Rounded(question.Least),
+        Most = HasNoRange(question) ? null : Rounded(question.Most),
         Choices = question.Kind == AnswerKind.Choice ? [.. question.Choices] : null,
     };
 }

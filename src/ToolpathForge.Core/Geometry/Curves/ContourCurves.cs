@@ -1,11 +1,11 @@
 namespace ToolpathForge.Geometry;
 
 /// <summary>A contour as exact curves: what it is made of is exact already.</summary>
-internal static class ContourCurves
+public static class ContourCurves
 {
     /// <summary>One line or arc for each segment.</summary>
     /// <param name="contour">Any contour.</param>
-    internal static Outline Of(Contour contour) => new(
+    public static Outline Of(Contour contour) => new(
         [
             .. Enumerable.Range(0, contour.SegmentCount).Select(i => contour[i]).Select<Segment, Curve>(s => s.IsLine
                 ? new LineCurve(s.Start, s.End)

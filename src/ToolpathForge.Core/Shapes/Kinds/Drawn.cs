@@ -51,12 +51,24 @@ internal sealed class Drawn : Shape
     /// <param name="spec">Answers run or depth or both, and what is common to all shapes.</param>
     /// <param name="width">Design width of the board, mm.</param>
     /// <param name="findings">Takes what is wrong.</param>
-    internal static Profile? Place(Outline line, ShapeSpec spec, double width, ICollection<Finding> findings)
+    /// <param name="asked">The key that the line comes by, where findings point to it.</param>
+    /// <param name="scale">How many mm a unit of the line is, taken where the answers give neither run nor depth; null where they must.</param>
+    internal static Profile? Place(Outline line, ShapeSpec spec, double width, ICollection<Finding> findings, string asked = "curve", double? scale = null)
     {
         ShapeSizes sizes = ShapeSizes.Of(spec, width, findings);
-        double? run = spec.Has("run") ? sizes.Rounded(spec, "run") : null;
-        double? depth = spec.Has("depth") ? sizes.Rounded(spec, "depth") : null;
-        if (run is null && depth is null)
+        double? run = null;
+        double? depth = null;
+        if (spec.Has("run") && spec.Has("depth"))
+        {
+            (run, depth) = sizes.RunAndDepth(spec);
+        }
+        else
+        {
+            run = spec.Has("run") ? sizes.Rounded(spec, "run") : null;
+            depth = spec.Has("depth") ? sizes.Rounded(spec, "depth") : null;
+        }
+
+        if (run is null && depth is null && scale is null)
         {
             findings.Add(Finding.Of(NoSize, spec.At));
             return null;
@@ -64,17 +76,17 @@ internal sealed class Drawn : Shape
 
         Point2 from = line.Curves[0].Start;
         Point2 way = line.Curves[^1].End - from;
-        if (!Forwards(run is not null, way.X, "along the board", spec, findings) || !Forwards(depth is not null, way.Y, "up the board", spec, findings))
+        if (!Forwards(run is not null, way.X, "along the board", spec.Where(asked), findings) || !Forwards(depth is not null, way.Y, "up the board", spec.Where(asked), findings))
         {
             return null;
         }
 
-        double alongScale = (run / way.X) ?? (depth!.Value / way.Y);
+        double alongScale = (run / way.X) ?? (depth / way.Y) ?? scale!.Value;
         double upScale = (depth / way.Y) ?? alongScale;
         double reach = line.Curves.Max(c => CurveScale.Reach(c, from, alongScale, upScale));
         if (reach > Farthest)
         {
-            findings.Add(Finding.Of(TooLarge, spec.Where("curve"), Quantity.Length(reach), Quantity.Length(Farthest)));
+            findings.Add(Finding.Of(TooLarge, spec.Where(asked), Quantity.Length(reach), Quantity.Length(Farthest)));
             return null;
         }
 
@@ -103,7 +115,7 @@ internal sealed class Drawn : Shape
         return Place(new Outline([.. pen.Curves], false), spec, width, findings);
     }
 
-    private static bool Forwards(bool scaled, double way, string side, ShapeSpec spec, ICollection<Finding> findings)
+    private static bool Forwards(bool scaled, double way, string side, Place at, ICollection<Finding> findings)
     {
         const double Least = 1e-6;
         if (!scaled || way > Least)
@@ -111,7 +123,7 @@ internal sealed class Drawn : Shape
             return true;
         }
 
-        findings.Add(Finding.Of(NotForwards, spec.Where("curve"), Quantity.Number(way), Quantity.Number(Least), Arg.Of("way", side)));
+        findings.Add(Finding.Of(NotForwards, at, Quantity.Number(way), Quantity.Number(Least), Arg.Of("way", side)));
         return false;
     }
 }
