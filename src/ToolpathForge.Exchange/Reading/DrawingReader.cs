@@ -21,6 +21,9 @@ public static class DrawingReader
         ReadOnlyMemory<byte> bytes, string file, DrawingUnit? unit = null, DrawingLimits? limits = null, CancellationToken cancel = default) =>
         Read(bytes, file, Door.Strict, unit, limits, cancel);
 
+    /// <summary>The finding for a drawing that states no unit, for whoever has an answer of its own to that.</summary>
+    public static FindingKind UnitMissing => ReadingFindings.UnitMissing;
+
     /// <summary>Reads a drawing and puts right what can be; every repair is told.</summary>
     /// <inheritdoc cref="ReadStrict"/>
     public static ReadDrawing ReadRepairing(

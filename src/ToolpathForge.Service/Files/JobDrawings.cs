@@ -77,7 +77,7 @@ internal sealed class JobDrawings(string? folder, IReadOnlyDictionary<string, Re
                 [.. drawing.Entities.Select(e => e.Layer).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
                 trace.Outlines.Regions,
                 OpenLines.Of(trace, request.Layer, request.Gap)),
-            [.. trace.Findings.Where(f => f.Kind != GeometryFindings.OutlinesOpen)]);
+            [.. trace.Findings.Where(f => f.Kind != GeometryFindings.OutlinesOpen && f.Kind != DrawingReader.UnitMissing)]);
     }
 
     /// <summary>The file's path where its name stays within a folder, links followed; null where it does not.</summary>

@@ -1,4 +1,5 @@
 using ToolpathForge.Findings;
+using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
 using ToolpathForge.Shapes;
 using ToolpathForge.Tests.Support;
@@ -56,6 +57,8 @@ internal static class ShapeJobs
             { kind = 'ellipse', x = 6, y = 4, radius-x = 3, radius-y = 2, tilt = '20 deg', form = 'belly' },
         ]
         """,
+        "kind = 'drawing', file = '@tail', depth = '0.5 w'",
+        "kind = 'drawing', file = '@tail', run = '0.8 w', depth = '0.5 w', end-cut = '10 deg'",
     ];
 
     /// <summary>The text of a job.</summary>
@@ -92,10 +95,22 @@ internal static class ShapeJobs
             shape = { {{shape}} }
             """;
 
+    /// <summary>Holds one drawing, of a line and a spline, in some unit.</summary>
+    private sealed class Tail : IDrawings
+    {
+        public DrawingAnswer Find(DrawingRequest request) => new(
+            new DrawingContents(
+                false,
+                ["0"],
+                [],
+                [new Outline([SplineCurve.BSpline(3, [new(9, 7), new(6, 7), new(5, 3), new(2, 4), new(2, 2)], [0, 0, 0, 0, 1, 2, 2, 2, 2]), new LineCurve(new(2, 2), new(2, 1))], false)]),
+            []);
+    }
+
     /// <summary>The job, which must be read without a word.</summary>
     internal static Job Read(string shape, string board = "2x6", string kind = "pattern")
     {
-        JobReading reading = JobReader.Read(Text(shape, board, kind), "shapes.toml", _ => null);
+        JobReading reading = JobReader.Read(Text(shape, board, kind), "shapes.toml", _ => null, new Tail());
         Assert.Empty(reading.Findings.Select(f => ToolpathForge.Wording.FindingText.Word(f, ToolpathForge.Measures.LengthUnit.Inch).ToString()));
         return reading.Job!;
     }

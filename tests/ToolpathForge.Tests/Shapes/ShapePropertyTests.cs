@@ -20,9 +20,40 @@ public class ShapePropertyTests
         AnswerKind.Angle => Gen.Double[q.Least, q.Most].Select(a => new Answer(default, new Angle(a), "", Place.None)),
         AnswerKind.Number => Gen.Double[Math.Max(q.Least, -1), Math.Min(q.Most, 10)].Select(a => new Answer(Measure.Fixed(a), default, "", Place.None)),
         AnswerKind.Choice => Gen.Int[0, q.Choices.Length - 1].Select(i => new Answer(default, default, q.Choices[i], Place.None)),
+        AnswerKind.Length => Gen.Double[q.Least, q.Most].Select(a => new Answer(Measure.Fixed(a), default, "", Place.None)),
+        AnswerKind.Flag => Gen.Bool.Select(yes => new Answer(Measure.Fixed(yes ? 1 : 0), default, "", Place.None)),
+        AnswerKind.Text => Gen.Const(new Answer(default, default, "layer", Place.None)),
+        AnswerKind.Drawing => Gen.Select(LineAnyWay, Gen.Bool, (line, known) => new Answer(default, default, "@tail", Place.None) { Line = new LineOfDrawing(line, known) }),
         _ => Gen.Int[0, q.PartKinds.Length - 1].SelectMany(i => PartWith(q.PartKinds[i], width)).Array[1, 5]
             .Select(parts => new Answer(default, default, "", Place.None) { Parts = [.. parts] }),
     };
+
+    // A line, a quarter of a tilted ellipse and a spline, or some of them, somewhere in a drawing.
+    private static Gen<Outline> LineAnyWay => Gen.Select(Gen.Double[-1, 1].Array[8], Gen.Double[-1000, 1000], Gen.Int[1, 7], (v, far, which) =>
+    {
+        var at = new Point2(far, -far);
+        var curves = ImmutableArray.CreateBuilder<Curve>();
+        if ((which & 1) != 0)
+        {
+            curves.Add(new LineCurve(at, at + new Point2(0.01 + Math.Abs(v[0]), v[1])));
+            at = curves[^1].End;
+        }
+
+        if ((which & 2) != 0)
+        {
+            Point2 major = new Point2(-0.3 - Math.Abs(v[2]), v[3]) * 3;
+            curves.Add(new EllipseCurve(at - major, major, major.Right * 0.7, 0, Math.PI / 2));
+            at = curves[^1].End;
+        }
+
+        if ((which & 4) != 0)
+        {
+            curves.Add(SplineCurve.Bezier(at, at + new Point2(v[4], Math.Abs(v[5])), at + new Point2(2, 1 + v[6]), at + new Point2(3, 2 + v[7])));
+        }
+
+        var line = new Outline(curves.ToImmutable(), false);
+        return (which & 1) == 0 ? line : line.Reversed();
+    });
 
     private static Gen<ImmutableDictionary<string, Answer>> AnswersTo(ImmutableArray<Question> questions, double width) =>
         questions.Aggregate(

@@ -18,7 +18,7 @@ internal sealed class FromDrawing : Shape
     internal static readonly FindingKind NotUpRight = new(
         "drawn-line-not-up-right",
         Severity.Stop,
-        "From its lower end to its upper one the line goes {found} {way}, in units of the drawing; it must go more than {allowed} there.",
+        "From its lower end to its upper one the line goes {found} {way}, in units of the drawing; it must go up and to the right.",
         "Draw it as a right-hand piece is seen, from the board's lower edge up and to the right, or add mirrored = true if it is drawn the other way round.");
 
     /// <summary>Smallest way along and up the board of a line as drawn, in units of the drawing: a hundred times what two points may be apart and still be one.</summary>
@@ -57,7 +57,7 @@ internal sealed class FromDrawing : Shape
         {
             if (found <= Least)
             {
-                findings.Add(Finding.Of(NotUpRight, spec.Where("file"), Quantity.Number(found), Quantity.Number(Least), Arg.Of("way", side)));
+                findings.Add(new Finding(NotUpRight, spec.Where("file"), Quantity.Number(found), null, [Arg.Of("way", side)]));
                 return null;
             }
         }
