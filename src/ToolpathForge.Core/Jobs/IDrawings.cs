@@ -15,7 +15,7 @@ public sealed record DrawingRequest(string Name, string? Unit, string? Layer, do
 /// <param name="UnitIsKnown">Whether the drawing states its unit, or the request did.</param>
 /// <param name="Layers">The layers that anything seen lies on, in ordinal order.</param>
 /// <param name="Regions">Each closed outline with the holes directly in it, as lines and arcs.</param>
-/// <param name="Open">Lines that do not close, each whole, as the curves that were drawn.</param>
+/// <param name="Open">Lines that do not close, each whole; as the curves that were drawn where there are few, else as lines and arcs.</param>
 public sealed record DrawingContents(bool UnitIsKnown, ImmutableArray<string> Layers, ImmutableArray<Region> Regions, ImmutableArray<Outline> Open);
 
 /// <summary>The answer to a request.</summary>

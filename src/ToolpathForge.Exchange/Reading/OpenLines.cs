@@ -12,13 +12,23 @@ public static class OpenLines
     /// <summary>Lengths of the exact and the cleaned line may differ by this share before they are taken for two different lines.</summary>
     private const double SameLength = 1e-3;
 
-    /// <summary>One for each open contour, in the order of <see cref="CleanOutlines.Open"/>. Where curves were left out or lie on one another so that no single way leads along them, the cleaned lines and arcs stand for them.</summary>
+    /// <summary>
+    /// Of more open lines than this none is looked for: a job takes one, and a block that is put in many times bears one number, so that each line would be looked for among all.
+    /// </summary>
+    private const int MostLines = 16;
+
+    /// <summary>One for each open contour, in the order of <see cref="CleanOutlines.Open"/>. Where there are many, or curves were left out or lie on one another so that no single way leads along them, the cleaned lines and arcs stand for them.</summary>
     /// <param name="trace">A drawing as traced.</param>
     /// <param name="layer">The layer that it was traced with.</param>
     /// <param name="gap">The gap that it was traced with, mm; null for the usual.</param>
     public static ImmutableArray<Outline> Of(DrawingTrace trace, string? layer, double? gap)
     {
         ArgumentNullException.ThrowIfNull(trace);
+        if (trace.Outlines.Open.Length > MostLines)
+        {
+            return [.. trace.Outlines.Open.Select(o => ContourCurves.Of(o.Contour))];
+        }
+
         ILookup<int, DrawnEntity> byOrder = trace.Drawing.Entities.Where(e => layer is null || e.Layer == layer).ToLookup(e => e.Order);
         double widest = Math.Clamp(gap ?? CleaningOptions.UsualGap, ContourCleaner.SameEnd, CleaningOptions.WidestGap);
         return

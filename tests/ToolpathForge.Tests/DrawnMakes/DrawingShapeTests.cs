@@ -158,6 +158,19 @@ public sealed class DrawingShapeTests
         Assert.All(Enumerable.Range(0, 9), i => Assert.InRange(Math.Min(ellipse.PointAt(i / 8.0).DistanceTo(hollow.PointAt(i / 8.0)), ellipse.PointAt(1 - (i / 8.0)).DistanceTo(hollow.PointAt(i / 8.0))), 0, 0.01));
     }
 
+    [Fact]
+    public void What_is_drawn_twice_is_walked_once()
+    {
+        Outline Part(Curve curve) => new([curve], false);
+        Curve[] parts = [.. TailDrawing.Line.Curves];
+        ReadDrawing drawing = TailDrawing.Read(
+            DxfWriter.Write([new DxfLayer("tail", LineRole.Edge, [Part(parts[2]), Part(parts[0]), Part(parts[1].Reversed()), Part(parts[1]), Part(parts[0])], [])]), "twice.dxf");
+        Outline line = Assert.Single(OpenLines.Of(DrawingTrace.Of(drawing, "twice.dxf"), null, null));
+        Assert.Equal(3, line.Curves.Length);
+        Assert.Equal(2, line.Curves.Count(c => c is EllipseCurve));
+        Assert.Equal(parts.Sum(c => c.Length), line.Curves.Sum(c => c.Length), 1e-9);
+    }
+
     // In metres a fit to 0.0001 of a unit, enlarged a thousand times, would be a tenth of a millimetre off: the curves themselves are scaled.
     [Fact]
     public void However_small_it_is_drawn_its_curves_are_scaled_exactly()
