@@ -92,7 +92,7 @@ internal static class PlanSections
         }
 
         double value = unit == LengthUnit.Inch ? millimetres / Length.MillimetresPerInch : millimetres;
-        double up = Math.Ceiling((value * 100000) - 1e-6) / 100000;
+        double up = (Math.Ceiling((value * 100000) - 1e-6) / 100000) + 0.0;
         return string.Create(CultureInfo.InvariantCulture, $"{up:0.00000} {(unit == LengthUnit.Inch ? "in" : "mm")}");
     }
 

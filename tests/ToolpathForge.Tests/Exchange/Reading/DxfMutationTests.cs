@@ -34,7 +34,7 @@ public class DxfMutationTests
     {
         int seed = Random.Shared.Next();
         var random = new Random(seed);
-        int most = LongRun.Iterations(40_000, 4_000_000);
+        int most = LongRun.Iterations(40_000, 100_000);
         var clock = Stopwatch.StartNew();
         for (int i = 0; i < most && (LongRun.IsOn || clock.Elapsed < TimeSpan.FromSeconds(5)); i++)
         {
