@@ -14,5 +14,11 @@ if (args is [TraceFigures.Alone, string file])
     return TraceFigures.TraceAlone(file);
 }
 
+// The service in a process of its own, of this build.
+if (args is [HostFigures.ServeAlone])
+{
+    return ToolpathForge.Service.Host.HostServer.Run(Console.OpenStandardInput(), Console.OpenStandardOutput(), CancellationToken.None);
+}
+
 BenchmarkSwitcher.FromAssembly(typeof(OffsetBenchmarks).Assembly).Run(args);
 return 0;

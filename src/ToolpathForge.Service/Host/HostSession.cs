@@ -71,7 +71,7 @@ internal sealed class HostSession(string? folder)
         if (walked.ExitCode == ExitCodes.Fine && walked.Plan is { } plan)
         {
             id = FormattableString.Invariant($"p{++_last}");
-            _plans.Add(id, new Kept(plan, name, HostPreview.Of(plan)));
+            _plans.Add(id, new Kept(plan, name, new Lazy<HostPreview>(() => HostPreview.Of(plan))));
         }
 
         return new PlanReply
@@ -99,7 +99,7 @@ internal sealed class HostSession(string? folder)
             throw new RpcException(RpcError.InvalidParameters.Because(FormattableString.Invariant($"from is 0 or more, count 1 to {HostLimits.PreviewEntities}")));
         }
 
-        return kept.Preview.Page(request.Program, from, count);
+        return kept.Preview.Value.Page(request.Program, from, count);
     }
 
     /// <summary>The programs of a plan, written too if that is asked.</summary>
@@ -155,5 +155,5 @@ internal sealed class HostSession(string? folder)
         ? throw new RpcException(RpcError.InvalidParameters.Because($"{what}: no working folder was given"))
         : JobDrawings.Within(folder, name) ?? throw new RpcException(RpcError.InvalidParameters.Because($"{what} must lie in the working folder"));
 
-    private sealed record Kept(Plan Plan, string File, HostPreview Preview);
+    private sealed record Kept(Plan Plan, string File, Lazy<HostPreview> Preview);
 }

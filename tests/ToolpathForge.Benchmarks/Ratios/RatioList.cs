@@ -6,7 +6,7 @@ namespace ToolpathForge.Benchmarks.Ratios;
 internal static class RatioList
 {
     private static readonly (string Name, Func<IEnumerable<Func<Figure>>> All)[] Groups =
-        [("plan", PlanFigures.All), ("start", StartFigures.All), ("offset", OffsetFigures.All), ("clean", CleaningFigures.All), ("trace", TraceFigures.All)];
+        [("plan", PlanFigures.All), ("start", StartFigures.All), ("offset", OffsetFigures.All), ("clean", CleaningFigures.All), ("trace", TraceFigures.All), ("host", HostFigures.All)];
 
     /// <summary>Prints them; 1 when one falls short.</summary>
     /// <param name="only">The one group to measure; null for all.</param>
