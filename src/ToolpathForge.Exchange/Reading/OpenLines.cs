@@ -60,7 +60,8 @@ public static class OpenLines
     }
 
     // As the cleaner does: up to the usual gap both ends go to their middle, each curve turned and scaled to its new ends; a wider one is bridged by a line.
-    private static Outline Joined(List<Curve> row)
+    // Null where a curve cannot be brought to its new ends without harm.
+    private static Outline? Joined(List<Curve> row)
     {
         var joined = ImmutableArray.CreateBuilder<Curve>(row.Count);
         Point2 start = row[0].Start;
@@ -70,7 +71,12 @@ public static class OpenLines
             Point2 next = i + 1 < row.Count ? row[i + 1].Start : end;
             double apart = end.DistanceTo(next);
             Point2 to = apart > Accuracy.SamePoint && apart <= CleaningOptions.UsualGap ? end.Towards(next, 0.5) : end;
-            joined.Add(Between(row[i], start, to));
+            if (Between(row[i], start, to) is not { } brought)
+            {
+                return null;
+            }
+
+            joined.Add(brought);
             if (apart > CleaningOptions.UsualGap)
             {
                 joined.Add(new LineCurve(to, next));
@@ -82,19 +88,26 @@ public static class OpenLines
         return new Outline(joined.ToImmutable(), false);
     }
 
-    private static Curve Between(Curve curve, Point2 start, Point2 end)
+    private static Curve? Between(Curve curve, Point2 start, Point2 end)
     {
         Point2 was = curve.End - curve.Start;
         Point2 becomes = end - start;
-        if ((curve.Start.DistanceTo(start) <= Accuracy.SamePoint && curve.End.DistanceTo(end) <= Accuracy.SamePoint) || was.Length <= 2 * CleaningOptions.UsualGap)
+        if (curve.Start.DistanceTo(start) <= Accuracy.SamePoint && curve.End.DistanceTo(end) <= Accuracy.SamePoint)
         {
             return curve;
+        }
+
+        // Ends as near to each other as they are moved: the rest of the curve would go anywhere.
+        if (was.Length <= 2 * CleaningOptions.UsualGap)
+        {
+            return null;
         }
 
         // Turn and scale as one complex factor.
         var turn = new Point2(was.Dot(becomes) / was.LengthSquared, was.Cross(becomes) / was.LengthSquared);
         var map = new Affine(turn, turn.Left, default);
-        return (map with { Zero = start - map.Vector(curve.Start) }).Map(curve);
+        map = map with { Zero = start - map.Vector(curve.Start) };
+        return curve is not SplineCurve spline || spline.Poles.All(p => DrawnCurves.IsWithinReach(map.Point(p))) ? map.Map(curve) : null;
     }
 
     /// <summary>The ends of curves by the square of a grid in which they lie, so that the nearest is found without looking at all.</summary>

@@ -171,6 +171,20 @@ public sealed class DrawingShapeTests
         Assert.Equal(parts.Sum(c => c.Length), line.Curves.Sum(c => c.Length), 1e-9);
     }
 
+    // An ellipse but for a hundredth of its way round, whose ends would be moved by as much as they are apart: the cleaned arcs stand for it, and still meet.
+    [Fact]
+    public void What_cannot_be_moved_without_harm_is_taken_as_cleaned()
+    {
+        var nearly = new EllipseCurve(new(40, 20), new(-40, 0), new(0, 20), 0, (2 * Math.PI) - 0.0006);
+        Point2 end = nearly.End + new Point2(0, -0.006);
+        ReadDrawing drawing = TailDrawing.Read(
+            DxfWriter.Write([new DxfLayer("tail", LineRole.Edge, [new([nearly], false), new([new LineCurve(end, end + new Point2(-30, -5))], false)], [])]), "nearly.dxf");
+        Outline line = Assert.Single(OpenLines.Of(DrawingTrace.Of(drawing, "nearly.dxf"), null, null));
+        Assert.True(line.Curves.Length > 4);
+        Assert.DoesNotContain(line.Curves, c => c is EllipseCurve);
+        Assert.All(line.Curves.Zip(line.Curves.Skip(1)), p => Assert.Equal(0, p.First.End.DistanceTo(p.Second.Start), 1e-9));
+    }
+
     // In metres a fit to 0.0001 of a unit, enlarged a thousand times, would be a tenth of a millimetre off: the curves themselves are scaled.
     [Fact]
     public void However_small_it_is_drawn_its_curves_are_scaled_exactly()

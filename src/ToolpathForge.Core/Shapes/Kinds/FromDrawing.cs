@@ -19,7 +19,7 @@ internal sealed class FromDrawing : Shape
         "drawn-line-not-up-right",
         Severity.Stop,
         "From its lower end to its upper one the line goes {found} {way}, in units of the drawing; it must go up and to the right.",
-        "Draw it as a right-hand piece is seen, from the board's lower edge up and to the right, or add mirrored = true if it is drawn the other way round.");
+        "Draw it as a right-hand piece is seen, from the board's lower edge up and to the right, or, if it is drawn the other way round, add mirrored = true; where that stands already, take it out.");
 
     /// <summary>Smallest way along and up the board of a line as drawn, in units of the drawing: a hundred times what two points may be apart and still be one.</summary>
     private const double Least = 1e-6;
