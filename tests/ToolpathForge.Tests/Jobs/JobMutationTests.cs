@@ -171,7 +171,9 @@ public partial class JobMutationTests
     {
         string plain = Escape().Replace(text, m => ((char)Convert.ToInt32(m.Groups[1].Value, 16)).ToString());
         return plain.Replace("\\\\", "\\", StringComparison.Ordinal).Replace("\\\"", "\"", StringComparison.Ordinal)
-            .Replace("\\t", "\t", StringComparison.Ordinal).Replace("\\n", "\n", StringComparison.Ordinal);
+            .Replace("\\t", "\t", StringComparison.Ordinal).Replace("\\n", "\n", StringComparison.Ordinal)
+            .Replace("\\r", "\r", StringComparison.Ordinal).Replace("\\b", "\b", StringComparison.Ordinal)
+            .Replace("\\f", "\f", StringComparison.Ordinal).Replace("\\e", "\e", StringComparison.Ordinal);
     }
 
     [GeneratedRegex(@"\d+(\.\d+)?")]
