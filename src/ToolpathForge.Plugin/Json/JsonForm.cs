@@ -22,6 +22,8 @@ internal static class JsonForm
                 return JsonValue.Of(truth);
             case int number:
                 return JsonValue.Of(number);
+            case long number:
+                return JsonValue.Of(number);
             case double number:
                 return JsonValue.Of(number);
             case Array array:
@@ -72,6 +74,12 @@ internal static class JsonForm
         if (type == typeof(int) && json.Kind == JsonKind.Number && json.Number is >= int.MinValue and <= int.MaxValue && Math.Floor(json.Number).Equals(json.Number))
         {
             return (int)json.Number;
+        }
+
+        // Beyond 2^53 a double skips whole numbers; no file is as large.
+        if (type == typeof(long) && json.Kind == JsonKind.Number && Math.Abs(json.Number) <= 9007199254740992 && Math.Floor(json.Number).Equals(json.Number))
+        {
+            return (long)json.Number;
         }
 
         if (type.IsArray && json.Kind == JsonKind.List)
