@@ -63,7 +63,7 @@ public sealed class PluginSession : IDisposable
         }
         catch (HostException e)
         {
-            TryTell("The drawing could not be used: " + e.Message);
+            TellOfHost("The drawing could not be used: " + e.Message);
             return new SessionResult(SessionEnd.Failed);
         }
         finally
@@ -237,25 +237,20 @@ public sealed class PluginSession : IDisposable
         return entity;
     }
 
-    private void TryTell(string text)
+    // What a host can still do after it failed: half of a preview goes, the person is told. Not waited for longer than a person would.
+    private void TellOfHost(string text)
     {
-        try
+        foreach (Action last in new Action[] { _host.ClearPreview, () => _host.Tell("stop", text) })
         {
-            _host.Post(() =>
+            using var soon = new CancellationTokenSource(TimeSpan.FromSeconds(5));
+            try
             {
-                try
-                {
-                    _host.Tell("stop", text);
-                }
-                catch (Exception e)
-                {
-                    System.Diagnostics.Trace.TraceError(text + " It could not be told: " + e.Message);
-                }
-            });
-        }
-        catch (Exception e)
-        {
-            System.Diagnostics.Trace.TraceError(text + " It could not be told: " + e.Message);
+                OnHost(last, soon.Token);
+            }
+            catch (Exception e) when (e is HostException or OperationCanceledException)
+            {
+                System.Diagnostics.Trace.TraceError(text + " And then: " + e.Message);
+            }
         }
     }
 

@@ -116,7 +116,7 @@ internal sealed class DrawingFileHost : ICadHost, IHostProbe, IDisposable
 
     private void Wait(Action action)
     {
-        using var done = new ManualResetEventSlim();
+        var done = new ManualResetEventSlim();
         Post(() =>
         {
             action();

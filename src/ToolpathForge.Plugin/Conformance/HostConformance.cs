@@ -111,7 +111,8 @@ public static class HostConformance
 
     private static string? PostDoesNotWait(ConformanceRun run)
     {
-        using var held = new ManualResetEventSlim();
+        // Never disposed: a host with a fault may run the action again long after.
+        var held = new ManualResetEventSlim();
         bool returned = false;
         var poster = new Thread(() =>
         {

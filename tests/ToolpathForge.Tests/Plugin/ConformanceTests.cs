@@ -30,7 +30,7 @@ public class ConformanceTests
     [InlineData("odd unit", "unit-is-known")]
     [InlineData("null for nothing", "selection-may-be-empty")]
     [InlineData("throws for nothing", "selection-may-be-empty")]
-    [InlineData("no arcs", "selection-gives-arc selection-is-the-present-one *")]
+    [InlineData("no arcs", "selection-gives-arc")]
     [InlineData("chords", "selection-gives-spline selection-gives-parts")]
     [InlineData("no bulges", "selection-gives-polyline")]
     [InlineData("no weights", "selection-gives-parts")]
@@ -204,16 +204,13 @@ public class ConformanceTests
                 case "posts nowhere":
                     break;
                 case "waits":
-                    using (var done = new ManualResetEventSlim())
+                    var done = new ManualResetEventSlim();
+                    sound.Post(() =>
                     {
-                        sound.Post(() =>
-                        {
-                            action();
-                            done.Set();
-                        });
-                        done.Wait();
-                    }
-
+                        action();
+                        done.Set();
+                    });
+                    done.Wait(TimeSpan.FromSeconds(5));
                     break;
                 default:
                     sound.Post(action);
