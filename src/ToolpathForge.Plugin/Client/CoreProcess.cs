@@ -17,6 +17,7 @@ internal sealed class CoreProcess : IDisposable
     private readonly Process _process;
     private readonly CorePatience _patience;
     private readonly Queue<string> _lastWords = new();
+    private readonly Thread _errors;
     private CoreException? _failure;
     private int _open;
     private JsonValue? _reply;
@@ -29,8 +30,9 @@ internal sealed class CoreProcess : IDisposable
     {
         _process = process;
         _patience = patience;
+        _errors = new Thread(ReadErrors) { IsBackground = true, Name = "core errors" };
+        _errors.Start();
         new Thread(ReadMessages) { IsBackground = true, Name = "core messages" }.Start();
-        new Thread(ReadErrors) { IsBackground = true, Name = "core errors" }.Start();
     }
 
     /// <summary>The process's id.</summary>
@@ -254,7 +256,9 @@ internal sealed class CoreProcess : IDisposable
                 }
             }
 
+            // What it complained of may still be on its way through the other pipe.
             _process.WaitForExit((int)_patience.End.TotalMilliseconds);
+            _errors.Join(_patience.End);
             Fail(new CoreException(CoreFailure.Ended, (line.Length > 0 ? "The core ended in the middle of a message." : "The core ended without an answer.") + LastWords()), true);
         }
         catch (Exception e) when (e is JsonFaultException or DecoderFallbackException)
