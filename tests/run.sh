@@ -4,7 +4,7 @@ set -u
 cd "$(dirname "$0")/.."
 
 # Outside references the tests measure against. Installed where we may (Debian, root); named otherwise.
-packages="python3-ezdxf python3-shapely python3-pyclipper poppler-utils librsvg2-bin"
+packages="python3-ezdxf python3-shapely python3-pyclipper poppler-utils librsvg2-bin mono-devel"
 missing=""
 for package in $packages; do
     dpkg -s "$package" >/dev/null 2>&1 || missing="$missing $package"

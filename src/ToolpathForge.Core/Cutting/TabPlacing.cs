@@ -15,7 +15,14 @@ internal static class TabPlacing
         "tabs-impossible",
         Severity.Stop,
         "There is room for {found} tabs of {length} on the straight unfinished edges; {allowed} are wanted.",
-        "Shorten the tabs, ask for fewer (three at least), give the plate more hold or seat, or measure and state the sheet's flatness so that a skin can hold it.");
+        "Shorten the tabs, ask for fewer (three at least) or square ones, give a plate more hold or seat, or measure and state the sheet's flatness so that a skin can hold it.");
+
+    /// <summary>Ramped tabs have no room, square ones do.</summary>
+    internal static readonly FindingKind SquareInstead = new(
+        "tabs-square-instead",
+        Severity.Note,
+        "Ramped tabs of {length} have no room on the straight unfinished edges, so the tabs are square.",
+        "Nothing needs doing: the bit goes straight down after each, and plunges. Shorter tabs may have room for ramps.");
 
     /// <summary>Fewer than three tabs let a plate turn as it comes free.</summary>
     internal static readonly FindingKind TooFew = new(
@@ -50,8 +57,34 @@ internal static class TabPlacing
     /// <summary>A place written by hand may lie this far beside the edge, mm.</summary>
     private const double Near = 5;
 
-    /// <summary>The tabs of a piece, clear of corners by two diameters; null with a finding when they do not fit.</summary>
+    /// <summary>
+    /// The tabs of a piece, clear of corners by two diameters; null with a finding when they do not fit. Where the job leaves their form open, they are ramped if those fit, else square
+    /// if the bit plunges.
+    /// </summary>
     internal static ImmutableArray<Tab>? Place(Placed placed, CutSettings settings, double bottom, ICollection<Finding> findings)
+    {
+        Make make = placed.Piece.Make;
+        var found = new List<Finding>();
+        ImmutableArray<Tab>? tabs = Place(placed, settings, bottom, make.Cut.TabForm ?? TabForm.Ramped, found);
+        if (tabs is null && make.Cut.TabForm is null && make.Bit.CanPlunge && settings.TabCount >= Fewest)
+        {
+            found.Clear();
+            tabs = Place(placed, settings, bottom, TabForm.Square, found);
+            if (tabs is not null)
+            {
+                found.Add(Finding.Of(SquareInstead, make.At["cut.tabs"].OfMake(make.Id), Arg.Of("length", Quantity.Length(settings.TabLength))));
+            }
+        }
+
+        foreach (Finding finding in found)
+        {
+            findings.Add(finding);
+        }
+
+        return tabs;
+    }
+
+    private static ImmutableArray<Tab>? Place(Placed placed, CutSettings settings, double bottom, TabForm form, List<Finding> findings)
     {
         Make make = placed.Piece.Make;
         Place at = make.At["cut.tabs"].OfMake(make.Id);
@@ -61,7 +94,7 @@ internal static class TabPlacing
             return null;
         }
 
-        bool square = make.Cut.TabForm == TabForm.Square;
+        bool square = form == TabForm.Square;
         if (square && !make.Bit.CanPlunge)
         {
             findings.Add(Finding.Of(SquareNeedsPlunge, make.At["cut.tab-form"].OfMake(make.Id), Arg.Of("bit", make.Bit.Name)));
@@ -93,7 +126,7 @@ internal static class TabPlacing
     }
 
     private static List<(FreeEdge Edge, double S)>? AsWanted(
-        Placed placed, List<FreeEdge> edges, double fromCorner, double apart, ICollection<Finding> findings)
+        Placed placed, List<FreeEdge> edges, double fromCorner, double apart, List<Finding> findings)
     {
         Make make = placed.Piece.Make;
         var places = new List<(FreeEdge Edge, double S)>();
@@ -130,7 +163,7 @@ internal static class TabPlacing
     }
 
     private static List<(FreeEdge Edge, double S)>? Spread(
-        List<FreeEdge> edges, CutSettings settings, double fromCorner, double apart, Place at, ICollection<Finding> findings)
+        List<FreeEdge> edges, CutSettings settings, double fromCorner, double apart, Place at, List<Finding> findings)
     {
         List<FreeEdge> roomy = [.. edges.Where(e => e.Length >= 2 * fromCorner)];
         double[] rooms = [.. roomy.Select(e => e.Length - (2 * fromCorner))];

@@ -28,8 +28,8 @@ public sealed record CutChoices(
     /// <summary>Largest distance between tabs along the outline, mm.</summary>
     public double? TabSpacing { get; init; }
 
-    /// <summary>How tabs are shaped.</summary>
-    public TabForm TabForm { get; init; }
+    /// <summary>How tabs are shaped; null for ramped where those have room, else square.</summary>
+    public TabForm? TabForm { get; init; }
 
     /// <summary>Where tabs are wanted; none for places of the program's choosing.</summary>
     public ImmutableArray<PlaceOnEdge> TabPlaces { get; init; } = [];

@@ -111,7 +111,7 @@ internal static class JobKeys
         Key.Length("tab-height", "Height of a tab above the underside of the stock.", 0.2, 30).ElseFrom("about a third of the thickness, 1 to 3 mm"),
         Key.Length("tab-spacing", "Largest distance between tabs along the outline.", 30, 2000).ElseFrom("250 mm"),
         Key.Choice("tab-form", "Ramped: the bit climbs and sinks on slopes. Square: straight up and down, for a bit that plunges.", "ramped", "square")
-            .ElseFrom("ramped"),
+            .ElseFrom("ramped; square where ramps have no room and the bit plunges"),
         Key.Choice("slot", "How a slot as narrow as the bit is made easier: slow, a lower feed; wide, a second track beside the first.", "by-depth", "slow", "wide")
             .ElseFrom("by-depth: as it is up to one diameter deep, slow up to three, wide beyond"),
         Key.Length("skin", "Thickness left under the whole cut instead of tabs, for panels; cut it with a knife.", 0.2, 5)

@@ -200,7 +200,7 @@ internal static partial class MakeReader
         cut.AmountOrNull("tab-height"))
     {
         TabSpacing = cut.AmountOrNull("tab-spacing"),
-        TabForm = cut.Has("tab-form") && cut.Text("tab-form") == "square" ? TabForm.Square : TabForm.Ramped,
+        TabForm = !cut.Has("tab-form") ? null : cut.Text("tab-form") == "square" ? TabForm.Square : TabForm.Ramped,
         TabPlaces = tabs,
         Lead = lead,
         Slot = !cut.Has("slot") ? SlotChoice.ByDepth : cut.Text("slot") switch

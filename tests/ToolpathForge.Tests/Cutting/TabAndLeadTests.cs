@@ -104,6 +104,17 @@ public class TabAndLeadTests
         Assert.Equal(0.6, program.Cut.Settings.Skin, 9);
     }
 
+    [Fact]
+    public void Tabs_are_square_where_ramps_have_no_room_and_their_form_is_left_open()
+    {
+        Plan plan = Plan("tab-length = \"30 mm\", tab-height = \"3 mm\", tabs = 6");
+        PlannedProgram program = Proven(plan);
+        Assert.Contains(plan.Findings, f => f.Kind.Code == "tabs-square-instead");
+        Assert.Equal(6, program.Cut.Tabs.Length);
+        Assert.All(program.Cut.Tabs, t => Assert.Equal(t.Tab.Flat, t.Tab.Reach));
+        Assert.Contains("tabs-impossible", Stops(Plan("tab-length = \"30 mm\", tab-height = \"3 mm\", tabs = 6, tab-form = \"ramped\"")));
+    }
+
     // Past a square corner the bit is clear by the allowance after √(2Ra + a²): R 3.175, a 0.5 is 1.851 mm.
     [Fact]
     public void The_finish_begins_straight_past_a_corner_of_two_free_edges()
