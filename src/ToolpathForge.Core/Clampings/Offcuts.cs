@@ -54,7 +54,7 @@ public static class Offcuts
     // A square of twice the track round every point covers the round bit's way.
     private static void Take(List<Span>[] taken, Placed placed, double bottom, double height, double track)
     {
-        var rows = RowSpans.Of(Region.Of(ArcFit.Fit(placed.Exact, TurnedLayout.Fit).Contour), height, bottom);
+        var rows = RowSpans.Of(HeldWaste.Taken(placed.Piece, placed.Placement), height, bottom);
         double wide = track + TurnedLayout.Fit;
         int more = (int)Math.Ceiling(wide / height);
         for (int i = 0; i < rows.Count; i++)

@@ -70,7 +70,7 @@ internal static class SharedPanels
             Math.Min(job.Machine.TravelX, sharing.Length ?? double.PositiveInfinity) - margin,
             Math.Min(job.Machine.TravelY, sharing.Width ?? double.PositiveInfinity) - margin);
         return new NestRequest(
-            [.. pieces.Select(p => new NestPart(Shape(p), p.Make.Count))],
+            [.. pieces.Select(p => new NestPart(HeldWaste.Taken(p, Placement.Identity), p.Make.Count))],
             room,
             track + track + sharing.Gap + (2 * TurnedLayout.Fit),
             TurnedLayout.Turns(sharing.Turned),
@@ -78,9 +78,6 @@ internal static class SharedPanels
     }
 
     private static ImmutableArray<KeepOut> KeepOuts(ImmutableArray<Piece> pieces, double bottom) => Obstacles.Clamps(pieces.Select(p => p.Make), bottom);
-
-    // Openings are cut to chips, so nothing can come out of them: the outline alone counts.
-    private static Region Shape(Piece piece) => Region.Of(ArcFit.Fit(piece.Exact, TurnedLayout.Fit).Contour);
 
     private static IEnumerable<(NestedPanel Panel, int Times)> Alike(ImmutableArray<NestedPanel> panels)
     {

@@ -32,7 +32,7 @@ public sealed record CutPlan(Clamping Clamping, ImmutableArray<BitWork> Works, I
     internal CutPlan Only(int work) => new(Clamping, [Works[work]], Works[work].Outline ? Tabs : []);
 }
 
-/// <summary>Plans the cutting of a clamping: marks first, while everything lies still; then openings; then outlines, each piece's release last.</summary>
+/// <summary>Plans the cutting of a clamping: marks first, while everything lies still; then openings; then openings whose waste is held and outlines, each piece's release last.</summary>
 internal static class Cutter
 {
     /// <summary>The plan, or null when a finding says why not.</summary>
@@ -58,15 +58,27 @@ internal static class Cutter
             bool climb = FinishRuns.OneWay(0, clamping.Make.Cut.Direction ?? DirectionChoice.ByGrain).Climb;
             foreach (Placed placed in clamping.Pieces)
             {
-                foreach (Opening opening in placed.Piece.Openings.Where(o => o.Bit == task.Bit))
+                foreach (Opening opening in placed.Piece.Openings.Where(o => o.Bit == task.Bit && !o.Held))
                 {
                     OpeningCut.Add(moves, runs, opening, placed.Placement, placed.Name, task.Settings, StockOf(clamping, placed), climb);
                 }
             }
 
-            if (task.Outline && !fits.All(fit => Outline(moves, runs, fit, Own(job, clamping, fit.Placed.Piece, task.Settings), clamping, tabs, findings)))
+            if (task.Outline)
             {
-                return null;
+                ImmutableArray<HeldWaste> held = HeldWaste.On(clamping);
+                var done = new HashSet<int>();
+                if (!fits.All(fit => Piece(fit)))
+                {
+                    return null;
+                }
+
+                // What lies in an opening is cut before the opening's waste comes loose, and that before the piece round it does.
+                bool Piece(PlacedContour fit) => !done.Add(fit.Placed.Number)
+                    || (held.Where(h => h.Of.Number == fit.Placed.Number).All(waste =>
+                            waste.Within.All(inner => Piece(fits.Single(f => f.Placed.Number == inner.Number)))
+                            && Waste(moves, runs, waste, HeldOpening.Settings(fit.Placed.Piece.Make, waste.Opening, job.Machine, task.Settings.Skin), clamping, tabs, findings))
+                        && Outline(moves, runs, fit, Own(job, clamping, fit.Placed.Piece, task.Settings), clamping, tabs, findings));
             }
 
             if (clamping.Waits)
@@ -106,6 +118,21 @@ internal static class Cutter
 
         ImmutableArray<Tab>? held = settings.Skin > 0 ? [] : TabPlacing.Place(fit.Placed, settings, clamping.Stock.Bottom, findings);
         tabs.AddRange((held ?? []).Select(t => (fit.Placed.Number, t)));
-        return held is { } placed && PlateCut.Add(moves, runs, fit, settings, clamping.Stock, placed, findings);
+        return held is { } placed && PlateCut.Add(moves, runs, fit, fit.Placed.Name, settings, clamping.Stock, placed, findings);
+    }
+
+    private static bool Waste(
+        MoveList moves,
+        List<Run> runs,
+        HeldWaste waste,
+        CutSettings settings,
+        Clamping clamping,
+        ImmutableArray<(int Piece, Tab Tab)>.Builder tabs,
+        ICollection<Finding> findings)
+    {
+        ImmutableArray<Tab> held = HeldOpening.TabsOf(waste.Of.Piece.Make, waste.Opening, waste.Of.Placement, settings, clamping.Stock.Bottom)
+            ?? throw new InvalidOperationException("An opening whose waste is held has no room for its tabs.");
+        tabs.AddRange(held.Select(t => (waste.Of.Number, t)));
+        return HeldOpening.Add(moves, runs, waste.Opening, waste.Of, settings, clamping.Stock, held, findings);
     }
 }

@@ -28,12 +28,14 @@ internal sealed class LeadPlaces
     private readonly double _needed;
     private readonly double _corner;
     private readonly double _radius;
+    private readonly bool _within;
 
     internal LeadPlaces(PlacedContour placed, PathRuler track, ImmutableArray<Tab> tabs, CutSettings s, Bit bit)
     {
         _track = track;
         _corner = bit.Diameter;
         _radius = bit.Radius;
+        _within = placed.IsOpening;
         _needed = PlateLead.Needed(s, placed.Placed.Piece.Make);
         _roles = [.. Enumerable.Range(0, track.Contour.SegmentCount).Select(i => RoleBeside(placed, track.Contour[i].PointAt(0.5)))];
         _taken = [.. tabs.Select(t => (Middle: track.Nearest(t.Center), t.Reach)).Select(t => (t.Middle - t.Reach, t.Middle + t.Reach))];
@@ -116,11 +118,11 @@ internal sealed class LeadPlaces
 
     private bool IsTurn(Segment s) => !s.IsLine && Math.Abs(s.Radius - _radius) <= 1e-6 && Math.Abs(s.Sweep) >= Bluntest;
 
-    // Turning about an outside corner the track is an arc of the bit's radius.
+    // Turning about an outside corner the track is an arc of the bit's radius: it turns as the track does round a piece, and the other way within an opening.
     private IEnumerable<TrackCorner> AllCorners()
     {
         Contour track = _track.Contour;
-        bool left = track.IsCounterClockwise;
+        bool left = track.IsCounterClockwise != _within;
         for (int i = 0; i < track.SegmentCount; i++)
         {
             Segment turn = track[i];

@@ -10,5 +10,8 @@ internal sealed record PlacedContour(Placed Placed, FittedContour Fitted)
 {
     internal Contour Contour => Fitted.Contour;
 
+    /// <summary>Whether it is the edge of an opening, which is cut from within: it runs clockwise, the material on its left like that of an outline.</summary>
+    internal bool IsOpening => !Contour.IsCounterClockwise;
+
     internal static PlacedContour Fit(Placed placed, double tolerance) => new(placed, ArcFit.Fit(placed.Exact, tolerance));
 }

@@ -7,7 +7,7 @@ using ToolpathForge.Jobs;
 namespace ToolpathForge.Cutting;
 
 /// <summary>
-/// Cuts a piece all round from the outside. Roughing goes round at the bit's radius and an allowance, ramping down along the contour from one
+/// Cuts a piece all round from the outside, or an opening all round from within. Roughing goes round at the bit's radius and an allowance, ramping down along the contour from one
 /// step to the next, on two tracks where the slot is to be wider than the bit; the finish follows the piece at full depth, entered and left by a
 /// <see cref="PlateLead"/>. Tabs are left on the straight free edges by lifting the bit over them; or a skin stays under the whole cut.
 /// </summary>
@@ -20,9 +20,9 @@ internal static class PlateCut
         "The bit's track round the piece falls into {found} loops; {allowed} is expected.",
         "Use a smaller bit, or open the narrow part of the outline.");
 
-    /// <summary>Cuts one plate; its moves are added to the list and its runs to the runs. False when a finding says why not.</summary>
+    /// <summary>Cuts one plate, or one opening (its edge runs clockwise) so that its waste stays whole; its moves are added to the list and its runs to the runs. False when a finding says why not.</summary>
     internal static bool Add(
-        MoveList moves, List<Run> runs, PlacedContour placed, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs, ICollection<Finding> findings)
+        MoveList moves, List<Run> runs, PlacedContour placed, string name, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs, ICollection<Finding> findings)
     {
         Make make = placed.Placed.Piece.Make;
         FinishRun way = FinishRuns.OneWay(placed.Contour.Length, make.Cut.Direction ?? DirectionChoice.ByGrain);
@@ -35,9 +35,8 @@ internal static class PlateCut
             return false;
         }
 
-        string name = placed.Placed.Name;
         moves.Run = runs.Count;
-        runs.Add(new Run(RunKind.Roughing, $"Rough {name}", s.Steps[^1], s.SlotFeed, way.Climb, RoughReason(s)));
+        runs.Add(new Run(RunKind.Roughing, $"Rough {name}", s.Steps[^1], s.SlotFeed, way.Climb, RoughReason(s) + (placed.IsOpening ? $" The wood within stays whole, held by {(tabs.IsEmpty ? "the skin" : "tabs")}." : "")));
         Rough(moves, rough, outer, lead.In.Start, s, stock, tabs);
 
         moves.Run = runs.Count;
@@ -51,10 +50,10 @@ internal static class PlateCut
     internal static string RoughReason(CutSettings s) => "Takes the waste off, short of the finished edge"
         + (s.Widen > 0 ? ", on two tracks so that the deep slot is wider than the bit and chips come out." : s.SlotFeed < s.Feed ? ", slowed because the bit cuts over its whole width." : ".");
 
-    /// <summary>The closed track at a distance outside the piece, walked the way the finish goes; null with a finding if there is not just one.</summary>
+    /// <summary>The closed track at a distance outside the piece, or within an opening, walked the way the finish goes; null with a finding if there is not just one.</summary>
     internal static PathRuler? Track(PlacedContour placed, double distance, bool climb, ICollection<Finding> findings)
     {
-        OffsetResult offset = Offsetter.Closed(placed.Contour, distance);
+        OffsetResult offset = Offsetter.Closed(placed.Contour, placed.IsOpening ? -distance : distance);
         if (offset.Unproven is { } unproven)
         {
             findings.Add(unproven);
@@ -68,9 +67,9 @@ internal static class PlateCut
             return null;
         }
 
-        // Outside a piece, climbing goes clockwise.
+        // Outside a piece, climbing goes clockwise; within an opening the other way.
         Contour track = offset.Loops[0].Contour;
-        return new PathRuler(track.IsCounterClockwise == climb ? track.Reversed() : track);
+        return new PathRuler(track.IsCounterClockwise == (climb != placed.IsOpening) ? track.Reversed() : track);
     }
 
     private static void Rough(MoveList moves, PathRuler path, PathRuler first, Point2 start, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs)

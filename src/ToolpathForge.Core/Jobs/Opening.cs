@@ -22,6 +22,15 @@ public sealed record Opening(string Name, Point2 From, Point2 To, double Width, 
     /// </summary>
     public Outline? Edge { get; init; }
 
+    /// <summary>
+    /// Whether it is cut round at its edge and its waste stays whole, held by tabs or a skin like a piece; otherwise all of it goes to chips. With the bit of the make then, so
+    /// that what lies in the waste is cut before.
+    /// </summary>
+    public bool Held { get; init; }
+
+    /// <summary>What people call it: a slot is long with round ends, anything else is a hole.</summary>
+    public string Called => FormattableString.Invariant($"{(IsHole || Edge is not null ? "hole" : "slot")} {Name}");
+
     /// <summary>Whether it is round.</summary>
     public bool IsHole => From == To && Edge is null;
 }

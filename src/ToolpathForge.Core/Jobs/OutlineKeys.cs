@@ -42,6 +42,7 @@ internal static class OutlineKeys
         Key.Table("stock", "What it is cut from.", stock),
         Key.Row("bit", "bits", "The bit."),
         Key.Row("hole-bit", "bits", "The bit for everything within an outline.").ElseFrom("the bit of the make"),
+        Key.Choice("openings", "What becomes of the wood in large openings: chips, or a piece of waste that tabs hold whole, so that smaller pieces of a shared blank may lie in it.", "chips", "held").Else("chips"),
         Key.Table("cut", "How it is to be cut, where you know better than the catalogue.", cut).ElseFrom("from bit, material and machine"),
         Key.Tables("clamp", "Clamps and other metal on the bed, one block for each: the bit goes over them, and never within 3 mm of them.", clamp, 1, 40).ElseFrom("none in the way"),
         Key.Table("lead", "Where the finish of an outline is to begin, in the drawing.", OnEdge).ElseFrom("where it marks least"),

@@ -29,6 +29,9 @@ public sealed record OutlineMake(
     /// <summary>How many times as large as drawn it is cut.</summary>
     public required double Scale { get; init; }
 
+    /// <summary>Whether the waste of openings that are large enough is held whole, so that smaller pieces of a shared blank may lie in it.</summary>
+    public bool HoldsWaste { get; init; }
+
     /// <summary>Where a point of the piece lies in the drawing, mm.</summary>
     /// <param name="point">Piece frame.</param>
     public Point2 InDrawing(Point2 point) => Laid.Inverse().Apply(point) / Scale;

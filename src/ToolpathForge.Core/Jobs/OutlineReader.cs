@@ -62,6 +62,7 @@ internal static class OutlineReader
             Block = fields.Text("id"),
             Laid = laid,
             Scale = scale,
+            HoldsWaste = fields.Text("openings") == "held",
             Openings = [.. region.Loops.Skip(1).Select((hole, k) => DrawnOpening.Of(hole, (k + 1).ToString(CultureInfo.InvariantCulture), holeBit, openingAt))],
             Clamps = clamps.Value,
             Sheet = new PanelSheet(panel)

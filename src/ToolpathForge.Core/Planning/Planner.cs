@@ -131,7 +131,7 @@ public static class Planner
             case ProfileMake profiled:
                 return PieceOf(job, profiled, findings);
             case OutlineMake drawn:
-                return new PlainPiece(drawn, drawn.Edge, drawn.Thickness);
+                return new PlainPiece(HoldingWaste.Of(job, drawn), drawn.Edge, drawn.Thickness);
             default:
                 throw new InvalidOperationException($"No piece is built from a {make.GetType().Name}.");
         }

@@ -130,15 +130,19 @@ internal static class ProofTarget
 
     private static TargetTab TabOf(Placed placed, Tab tab)
     {
+        // The loop of the outline, or of the opening whose waste it holds.
+        int loop = tab.Opening is null ? 0 : 1 + placed.Piece.Openings.IndexOf(placed.Piece.Openings.Single(o => o.Held && o.Name == tab.Opening));
+        ImmutableArray<Curve> curves = loop == 0 ? placed.Exact.Curves : OpeningOutline.Exact(placed.Piece.Openings[loop - 1], placed.Placement).Curves;
+
         // The straight edge that carries the tab; a spline before it counts as many edges as it has pieces.
         int edge = 0;
-        for (int i = 0; i < placed.Exact.Curves.Length; edge += placed.Exact.Curves[i] is SplineCurve spline ? spline.Pieces.Length : 1, i++)
+        for (int i = 0; i < curves.Length; edge += curves[i] is SplineCurve spline ? spline.Pieces.Length : 1, i++)
         {
-            if (placed.Exact.Curves[i] is LineCurve line && new Segment(line.From, line.To).Distance(tab.Center) < 1e-6)
+            if (curves[i] is LineCurve line && new Segment(line.From, line.To).Distance(tab.Center) < 1e-6)
             {
                 double middle = line.From.DistanceTo(tab.Center);
                 return new TargetTab(
-                    0, edge, middle - (tab.Length / 2), middle + (tab.Length / 2), middle - tab.Reach, middle + tab.Reach, tab.Top);
+                    loop, edge, middle - (tab.Length / 2), middle + (tab.Length / 2), middle - tab.Reach, middle + tab.Reach, tab.Top);
             }
         }
 

@@ -26,10 +26,7 @@ public static class BedDrawing
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
         ImmutableArray<Contour> blanks = [.. clamping.Pieces.Select(p => p.Block).Distinct().Select(Contour.Rectangle)];
         elements.AddRange(blanks.Select(b => new Fill(Tone.Waste, Outlines.Of(b))));
-        foreach (Placed placed in clamping.Pieces)
-        {
-            elements.Add(new Fill(plate ? Tone.Panel : Tone.Wood, placed.Exact));
-        }
+        elements.AddRange(HeldWords.Fills(cut, plate ? Tone.Panel : Tone.Wood, []));
 
         if (clamping.Make.Material.HasGrain)
         {

@@ -44,7 +44,7 @@ public static class NestDrawing
         var elements = ImmutableArray.CreateBuilder<DrawingElement>();
         elements.Add(new Fill(Tone.Waste, Outlines.Of(blank)));
         elements.AddRange(OffcutWords.Of(cut).Select(o => new Fill(Tone.Paper, Outlines.Of(Contour.Rectangle(o)))));
-        elements.AddRange(clamping.Pieces.Select(p => new Fill(Tone.Panel, p.Exact)));
+        elements.AddRange(HeldWords.Fills(cut, Tone.Panel, OffcutWords.Of(cut)));
         elements.Add(new Stroke(LineRole.Board, blank));
         foreach (Placed placed in clamping.Pieces)
         {

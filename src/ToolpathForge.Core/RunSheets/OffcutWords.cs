@@ -21,7 +21,7 @@ internal static class OffcutWords
     /// <summary>Share of the blank that becomes pieces, in whole percent.</summary>
     internal static string UsedShare(Clamping clamping)
     {
-        double used = clamping.Pieces.Sum(p => Math.Abs(ArcFit.Fit(p.Exact, TurnedLayout.Fit).Contour.SignedArea)) / (clamping.Stock.Box.Width * clamping.Stock.Box.Height);
+        double used = clamping.Pieces.Sum(p => HeldWaste.Taken(p.Piece, p.Placement).Area) / (clamping.Stock.Box.Width * clamping.Stock.Box.Height);
         return FormattableString.Invariant($"{Math.Floor(used * 100):0} %");
     }
 

@@ -32,7 +32,7 @@ internal static class PanelSection
                 page,
                 NestDrawing.Of(cut, unit, scale),
                 scale,
-                $"{clamping.Name}{times}: {ShopText.Size(clamping.Stock.Box.Width, unit)} by {ShopText.Size(clamping.Stock.Box.Height, unit)}, {OffcutWords.UsedShare(clamping)} becomes pieces.");
+                $"{clamping.Name}{times}: {ShopText.Size(clamping.Stock.Box.Width, unit)} by {ShopText.Size(clamping.Stock.Box.Height, unit)}, {OffcutWords.UsedShare(clamping)} becomes pieces.{HeldWords.Within(clamping)}");
         }
 
         page.Raw("</div>");

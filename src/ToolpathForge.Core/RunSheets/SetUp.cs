@@ -45,6 +45,11 @@ internal static class SetUp
                 : "The program stops at each change. Switch the spindle off, change the bit, touch Z0 off again, and go on.";
         }
 
+        foreach (string held in HeldWords.Steps(cut))
+        {
+            yield return held;
+        }
+
         if (clamping.Make is ProfileMake { Hand.Machined: { } machined })
         {
             yield return $"This program cuts {Say(machined)} deep only. The rest is sawn and finished by hand: see \"By hand\" below.";
@@ -95,11 +100,9 @@ internal static class SetUp
 
         if (cut.Tabs.Length > 0)
         {
-            int[] each = [.. cut.Tabs.GroupBy(t => t.Piece).Select(g => g.Count())];
-            string many = each.Min() == each.Max()
-                ? string.Create(CultureInfo.InvariantCulture, $"{each.Min()} a piece")
-                : string.Create(CultureInfo.InvariantCulture, $"{each.Min()} to {each.Max()} a piece");
-            yield return ("Tabs", $"{many}, {Say(s.TabLength)} long, {Say(s.TabHeight)} high");
+            string pieces = Each(cut.Tabs.Where(t => t.Tab.Opening is null).GroupBy(t => (t.Piece, t.Tab.Opening)).Select(g => g.Count()), "piece");
+            string openings = Each(cut.Tabs.Where(t => t.Tab.Opening is not null).GroupBy(t => (t.Piece, t.Tab.Opening)).Select(g => g.Count()), "opening");
+            yield return ("Tabs", $"{pieces}{(openings.Length > 0 ? $", {openings}" : "")}, {Say(s.TabLength)} long, {Say(s.TabHeight)} high");
         }
 
         if (job.Axes != AxisErrors.None)
@@ -120,6 +123,14 @@ internal static class SetUp
 
         Box2 room = cut.Works.Aggregate(Box2.Empty, (all, work) => all.Union(work.Path.Extent));
         yield return ("Room needed", $"X {ShopText.Room(room.MinX, room.MaxX, job.Unit)}, Y {ShopText.Room(room.MinY, room.MaxY, job.Unit)} from zero");
+    }
+
+    private static string Each(IEnumerable<int> counts, string what)
+    {
+        int[] each = [.. counts];
+        return each.Length == 0 ? ""
+            : each.Min() == each.Max() ? string.Create(CultureInfo.InvariantCulture, $"{each[0]} {(what == "opening" ? "an" : "a")} {what}")
+            : string.Create(CultureInfo.InvariantCulture, $"{each.Min()} to {each.Max()} {(what == "opening" ? "an" : "a")} {what}");
     }
 
     private static string Lies(Clamping clamping) => clamping switch
