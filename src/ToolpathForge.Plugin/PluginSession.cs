@@ -106,7 +106,7 @@ public sealed class PluginSession : IDisposable
         {
             try
             {
-                return Once(request, wish, mm, cancel);
+                return Once(request, selected, wish, mm, cancel);
             }
             catch (CoreException e)
             {
@@ -132,7 +132,7 @@ public sealed class PluginSession : IDisposable
         }
     }
 
-    private SessionResult Once(PlanRequest request, SessionWish wish, double mm, CancellationToken cancel)
+    private SessionResult Once(PlanRequest request, IReadOnlyList<WireEntity> selected, SessionWish wish, double mm, CancellationToken cancel)
     {
         PlanReply reply = _core.Plan(request, cancel);
         var result = new SessionResult(reply.Plan is null ? SessionEnd.Stopped : SessionEnd.Done) { Findings = reply.Findings, Programs = reply.Programs };
@@ -145,7 +145,16 @@ public sealed class PluginSession : IDisposable
         int? process = _core.ProcessId;
         try
         {
-            Finish(plan, result, wish, mm, cancel);
+            if (wish.Preview)
+            {
+                Draw(plan, result, selected, wish, mm, cancel);
+            }
+
+            if (wish.Folder is { } folder)
+            {
+                Write(plan, result, folder, cancel);
+            }
+
             return result;
         }
         finally
@@ -154,33 +163,36 @@ public sealed class PluginSession : IDisposable
         }
     }
 
-    private void Finish(string plan, SessionResult result, SessionWish wish, double mm, CancellationToken cancel)
+    private void Draw(string plan, SessionResult result, IReadOnlyList<WireEntity> selected, SessionWish wish, double mm, CancellationToken cancel)
     {
-        if (wish.Preview)
+        PreviewLayout? layout = null;
+        int? from = 0;
+        while (from is { } at)
         {
-            int? from = 0;
-            while (from is { } at)
-            {
-                PreviewReply page = _core.Preview(new PreviewRequest { Plan = plan, From = at }, cancel);
-                WireEntity[] ways = [.. page.Entities.Where(e => e.Way is not null).Select(e => OnLayer(HostUnit.Scaled(e.Way!, 1 / mm, wish.X, wish.Y), e.Layer))];
-                OnHost(() => _host.DrawPreview(ways), cancel);
-                result.Drawn += ways.Length;
-                from = page.Next > at ? page.Next : null;
-            }
-        }
+            PreviewReply page = _core.Preview(new PreviewRequest { Plan = plan, From = at }, cancel);
+            layout ??= new PreviewLayout(wish, page.Beds, selected, mm);
+            WireEntity Placed(WireEntity entity, int program, string layer) =>
+                OnLayer(HostUnit.Scaled(entity, 1 / mm, layout.Zero(program).X, layout.Zero(program).Y), layer);
 
-        if (wish.Folder is { } folder)
+            WireEntity[] beds = [.. (page.Beds ?? []).SelectMany(b => b.Shapes.Select(s => Placed(s, b.Program, s.Layer ?? "")))];
+            WireEntity[] ways = [.. page.Entities.Where(e => e.Way is not null).Select(e => Placed(e.Way!, e.Program, e.Layer))];
+            OnHost(() => _host.DrawPreview([.. beds, .. ways]), cancel);
+            result.Drawn += beds.Length + ways.Length;
+            from = page.Next > at ? page.Next : null;
+        }
+    }
+
+    private void Write(string plan, SessionResult result, string folder, CancellationToken cancel)
+    {
+        ProgramsReply written = _core.Programs(new ProgramsRequest { Plan = plan, Folder = folder }, cancel);
+        result.Files = written.Files;
+        result.Findings = [.. result.Findings, .. written.Findings];
+        Tell(written.Findings, cancel);
+        result.End = written.Files.Length == 0 ? SessionEnd.Stopped : SessionEnd.Done;
+        if (written.Files.Length > 0)
         {
-            ProgramsReply written = _core.Programs(new ProgramsRequest { Plan = plan, Folder = folder }, cancel);
-            result.Files = written.Files;
-            result.Findings = [.. result.Findings, .. written.Findings];
-            Tell(written.Findings, cancel);
-            result.End = written.Files.Length == 0 ? SessionEnd.Stopped : SessionEnd.Done;
-            if (written.Files.Length > 0)
-            {
-                string told = string.Format(CultureInfo.InvariantCulture, "{0} written to {1}, proven: {2}.", written.Programs.Length == 1 ? "One program" : written.Programs.Length + " programs", folder, string.Join(", ", written.Programs.Select(p => p.Program.File)));
-                OnHost(() => _host.Tell("note", told), cancel);
-            }
+            string told = string.Format(CultureInfo.InvariantCulture, "{0} written to {1}, proven: {2}.", written.Programs.Length == 1 ? "One program" : written.Programs.Length + " programs", folder, string.Join(", ", written.Programs.Select(p => p.Program.File)));
+            OnHost(() => _host.Tell("note", told), cancel);
         }
     }
 

@@ -33,11 +33,11 @@ public sealed class SessionWish
     /// <summary>Whether toolpaths are drawn.</summary>
     public bool Preview { get; set; } = true;
 
-    /// <summary>Where in the drawing the work zero of the programs is put, host's unit.</summary>
-    public double X { get; set; }
+    /// <summary>Where in the drawing the work zero of the first program is put, host's unit; null to show it to the right of what is selected. Further programs follow to the right.</summary>
+    public double? X { get; set; }
 
-    /// <summary>Where in the drawing the work zero of the programs is put, host's unit.</summary>
-    public double Y { get; set; }
+    /// <summary>Where in the drawing the work zero of the programs is put, host's unit; null to show them level with the foot of what is selected.</summary>
+    public double? Y { get; set; }
 }
 
 /// <summary>What came of a wish.</summary>

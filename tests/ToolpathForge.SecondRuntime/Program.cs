@@ -32,7 +32,7 @@ internal static class Program
             Console.WriteLine(told);
         }
 
-        Console.WriteLine(FormattableString.Invariant($"{result.End}, {result.Drawn} moves drawn, {result.Files.Count} files, {result.Programs.Count(p => p.Proof.Passed)} of {result.Programs.Count} proven"));
+        Console.WriteLine(FormattableString.Invariant($"{result.End}, {result.Drawn} lines and arcs drawn, {result.Files.Count} files, {result.Programs.Count(p => p.Proof.Passed)} of {result.Programs.Count} proven"));
         double right = host.Preview().SelectMany(e => new[] { e.From, e.To }).OfType<double[]>().Select(p => p[0]).DefaultIfEmpty().Max();
         Console.WriteLine(FormattableString.Invariant($"rightmost end of a line: {right * Inch:0.000} mm"));
         return report.Passed && result.End == SessionEnd.Done ? 0 : 1;

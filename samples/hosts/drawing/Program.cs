@@ -85,7 +85,7 @@ internal static class Program
             // Beside it first, so that there's never half a copy.
             File.WriteAllText(copy + ".part", document.Dxf(), new UTF8Encoding(false));
             File.Move(copy + ".part", copy, true);
-            news.WriteLine(FormattableString.Invariant($"{result.Drawn} moves drawn in {copy}."));
+            news.WriteLine(FormattableString.Invariant($"{result.Drawn} lines and arcs drawn in {copy}."));
         }
 
         return result.End switch

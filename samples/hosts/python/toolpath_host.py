@@ -16,11 +16,13 @@ import sys
 import threading
 
 import ezdxf
+import ezdxf.bbox
 
 # $INSUNITS of the DXF reference, HEADER section; an inch is 25.4 mm exactly.
 MM = {1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 10: 914.4, 14: 100.0}
 SILENCE = 60.0
-COLOURS = {"travel": 8, "ramp": 30, "rough": 5, "finish": 3}
+COLOURS = {"travel": 8, "ramp": 30, "rough": 5, "finish": 3, "stock": 9, "piece": 7, "out": 1}
+GAP = 20.0
 
 JOB = """format = 1
 name = "Selection"
@@ -141,22 +143,40 @@ def layer_of(document, name):
     return {"layer": name}
 
 
-def draw(document, entities, mm):
-    """Draws toolpaths as lines and arcs, a layer a purpose and pass; gives how many."""
+def zeros(beds, chosen, mm):
+    """Where the work zero of each program is shown, drawing units: to the right of what is selected, program beside program."""
+    box = ezdxf.bbox.extents(chosen)
+    right, bottom = box.extmax.x + GAP / mm, box.extmin.y
+    found = {}
+    for bed in beds:
+        x0, y0, x1, _ = (v / mm for v in bed["box"])
+        found[bed["program"]] = (right - x0, bottom - y0)
+        right += x1 - x0 + GAP / mm
+    return found
+
+
+def draw(document, shape, layer, zero, mm):
+    """Draws a line or an arc of a preview."""
     space = document.modelspace()
-    count = 0
-    for entity in entities:
-        way = entity.get("way")
-        if way is None:
-            continue
-        on = layer_of(document, "toolpath-" + entity["layer"])
-        if way["kind"] == "line":
-            space.add_line([v / mm for v in way["from"]], [v / mm for v in way["to"]], dxfattribs=on)
-        else:
-            start, end = way["start"], way["start"] + way["sweep"]
-            space.add_arc([v / mm for v in way["centre"]], way["radius"] / mm, min(start, end) % 360, max(start, end) % 360, dxfattribs=on)
-        count += 1
-    return count
+    on = layer_of(document, "toolpath-" + layer)
+
+    def put(point):
+        return point[0] / mm + zero[0], point[1] / mm + zero[1]
+
+    if shape["kind"] == "line":
+        space.add_line(put(shape["from"]), put(shape["to"]), dxfattribs=on)
+    else:
+        start, end = shape["start"], shape["start"] + shape["sweep"]
+        space.add_arc(put(shape["centre"]), shape["radius"] / mm, min(start, end) % 360, max(start, end) % 360, dxfattribs=on)
+
+
+def draw_page(document, page, at, mm):
+    """Draws a page of a preview: what lies on the bed, then the ways of the bit; gives how many."""
+    drawn = [(s, s["layer"], b["program"]) for b in page.get("beds") or [] for s in b["shapes"]]
+    drawn += [(e["way"], e["layer"], e["program"]) for e in page["entities"] if e.get("way") is not None]
+    for shape, layer, program in drawn:
+        draw(document, shape, layer, at[program], mm)
+    return len(drawn)
 
 
 def show(document, findings, mm):
@@ -172,17 +192,18 @@ def show(document, findings, mm):
             space.add_text(finding["message"], dxfattribs={**on, "height": 3 / mm, "insert": at})
 
 
-def cut(core, document, selected, job, folder, mm):
+def cut(core, document, chosen, selected, job, folder, mm):
     reply = core.call("plan", {"job": job, "outlines": [{"name": "selection", "entities": selected}]})
     show(document, reply["findings"], mm)
     if "plan" not in reply:
         return 1
-    start, count = 0, 0
+    start, count, at = 0, 0, {}
     while start is not None:
         page = core.call("preview", {"plan": reply["plan"], "from": start})
-        count += draw(document, page["entities"], mm)
+        at = at or zeros(page["beds"], chosen, mm)
+        count += draw_page(document, page, at, mm)
         start = page.get("next")
-    print(f"{count} moves drawn.")
+    print(f"{count} lines and arcs drawn.")
     if folder is not None:
         written = core.call("programs", {"plan": reply["plan"], "folder": folder})
         show(document, written["findings"], mm)
@@ -226,7 +247,7 @@ def main(arguments):
     try:
         core = Core(command, None if programs is None else os.path.dirname(programs))
         try:
-            code = cut(core, document, selected, job, None if programs is None else os.path.basename(programs), mm)
+            code = cut(core, document, chosen, selected, job, None if programs is None else os.path.basename(programs), mm)
         finally:
             core.close()
     except CoreError as e:

@@ -34,6 +34,11 @@ public sealed record Placed(Piece Piece, int Number, Placement Placement, Outlin
 
     /// <summary>What sheets, programs and the proof call it: the make's id and its number.</summary>
     public string Name => FormattableString.Invariant($"{Piece.Make.Id} no. {OfMake}");
+
+    /// <summary>Its edge on the bed, then those of its openings, as lines and arcs.</summary>
+    /// <param name="tolerance">How far these may be from the exact curves, mm, more than 0.</param>
+    public ImmutableArray<Contour> Edges(double tolerance) =>
+        [.. Piece.Openings.Select(o => OpeningOutline.Exact(o, Placement)).Prepend(Exact).Select(e => ArcFit.Quick(e, tolerance).Contour)];
 }
 
 /// <summary>What is clamped down: a panel, or the ends of boards, on the bed.</summary>

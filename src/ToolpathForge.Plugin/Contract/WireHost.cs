@@ -146,6 +146,22 @@ public sealed class PreviewReply
 
     /// <summary>Where the next page begins; absent on the last.</summary>
     public int? Next { get; set; }
+
+    /// <summary>What lies beneath each program that is shown; with the page that begins at 0, absent on all others.</summary>
+    public WireBed[]? Beds { get; set; }
+}
+
+/// <summary>What lies beneath a program: for a host that draws it, and that lays programs out beside each other.</summary>
+public sealed class WireBed
+{
+    /// <summary>Index of the program, from 0.</summary>
+    public int Program { get; set; }
+
+    /// <summary>Least X, least Y, greatest X and greatest Y of all that lies there and of the bit's ways, mm, seen from the work zero.</summary>
+    public double[] Box { get; set; } = [];
+
+    /// <summary>Edges of what is clamped, of the pieces with their openings, and of what the bit keeps clear of: lines and arcs, mm, each with a layer of the program and its kind: <c>p1-stock</c>, <c>p1-piece</c> or <c>p1-keep-out</c>.</summary>
+    public WireEntity[] Shapes { get; set; } = [];
 }
 
 /// <summary>Programs that are asked for.</summary>

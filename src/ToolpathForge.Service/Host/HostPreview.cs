@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ToolpathForge.Clampings;
 using ToolpathForge.Cutting;
 using ToolpathForge.Geometry;
 using ToolpathForge.Planning;
@@ -10,9 +11,13 @@ namespace ToolpathForge.Service.Host;
 /// <summary>The moves of a plan as entities, told page by page.</summary>
 internal sealed class HostPreview
 {
+    private readonly Plan _plan;
     private readonly ImmutableArray<(int Program, int Pass, Run? Run, Move Move, Point3 From)> _moves;
 
-    private HostPreview(ImmutableArray<(int, int, Run?, Move, Point3)> moves) => _moves = moves;
+    private HostPreview(Plan plan, ImmutableArray<(int, int, Run?, Move, Point3)> moves) => (_plan, _moves) = (plan, moves);
+
+    /// <summary>How far the shown edge of a piece may be from its curves, mm: a hair's breadth of paint.</summary>
+    private const double Shown = 0.02;
 
     /// <summary>Of a plan; the first move of each bit, from wherever it is, is not shown.</summary>
     internal static HostPreview Of(Plan plan)
@@ -39,7 +44,7 @@ internal sealed class HostPreview
             }
         }
 
-        return new HostPreview(moves.ToImmutable());
+        return new HostPreview(plan, moves.ToImmutable());
     }
 
     /// <summary>One page.</summary>
@@ -48,8 +53,36 @@ internal sealed class HostPreview
         var wanted = program is { } p ? _moves.Where(m => m.Program == p).ToImmutableArray() : _moves;
         WirePathEntity[] page = [.. wanted.Skip(from).Take(count).Select(m => Entity(m.Program, m.Pass, m.Run, m.Move, m.From))];
         int next = from + page.Length;
-        return new PreviewReply { Total = wanted.Length, Entities = page, Next = next < wanted.Length && page.Length > 0 ? next : null };
+        return new PreviewReply
+        {
+            Total = wanted.Length,
+            Entities = page,
+            Next = next < wanted.Length && page.Length > 0 ? next : null,
+            Beds = from > 0 ? null : [.. Enumerable.Range(0, _plan.Programs.Length).Where(n => program is null || n == program).Select(Bed)],
+        };
     }
+
+    private WireBed Bed(int program)
+    {
+        Clamping clamping = _plan.Programs[program].Cut.Clamping;
+        string layer = FormattableString.Invariant($"p{program + 1}-");
+        (string Kind, Contour Edge)[] shapes =
+        [
+            ("stock", Contour.Rectangle(clamping.Stock.Box)),
+            .. clamping.Pieces.SelectMany(p => p.Edges(Shown)).Select(e => ("piece", e)),
+            .. clamping.KeepOuts.Select(k => ("keep-out", Contour.Rectangle(k.Box))),
+        ];
+        Box2 ways = _moves.Where(m => m.Program == program).Aggregate(Box2.Empty, (all, m) => m.From.Flat == m.Move.End.Flat ? all : all.Union(Flat(m.From, m.Move).Box));
+        Box2 box = shapes.Aggregate(ways, (all, s) => all.Union(s.Edge.Box));
+        return new WireBed
+        {
+            Program = program,
+            Box = [Rounded(box.MinX), Rounded(box.MinY), Rounded(box.MaxX), Rounded(box.MaxY)],
+            Shapes = [.. shapes.SelectMany(s => Enumerable.Range(0, s.Edge.SegmentCount).Select(i => Way(s.Edge[i], layer + s.Kind)))],
+        };
+    }
+
+    private static Segment Flat(Point3 from, Move move) => new(from.Flat, move.End.Flat, move.Bulge);
 
     private static WirePathEntity Entity(int program, int pass, Run? run, Move move, Point3 from)
     {
@@ -62,7 +95,7 @@ internal sealed class HostPreview
             PassName = run?.Name ?? "",
             Purpose = purpose,
             Layer = FormattableString.Invariant($"p{program + 1}-{pass + 1}-{purpose}"),
-            Way = from.Flat == move.End.Flat ? null : Way(new Segment(from.Flat, move.End.Flat, move.Bulge)),
+            Way = from.Flat == move.End.Flat ? null : Way(Flat(from, move), null),
             At = [Rounded(from.X), Rounded(from.Y)],
             FromZ = Rounded(from.Z),
             ToZ = Rounded(move.End.Z),
@@ -70,11 +103,12 @@ internal sealed class HostPreview
         };
     }
 
-    private static WireEntity Way(Segment s) => s.IsLine
-        ? new WireEntity { Kind = "line", From = [Rounded(s.Start.X), Rounded(s.Start.Y)], To = [Rounded(s.End.X), Rounded(s.End.Y)] }
+    private static WireEntity Way(Segment s, string? layer) => s.IsLine
+        ? new WireEntity { Kind = "line", Layer = layer, From = [Rounded(s.Start.X), Rounded(s.Start.Y)], To = [Rounded(s.End.X), Rounded(s.End.Y)] }
         : new WireEntity
         {
             Kind = "arc",
+            Layer = layer,
             Centre = [Rounded(s.Center.X), Rounded(s.Center.Y)],
             Radius = Rounded(s.Radius),
             Start = Rounded((s.Start - s.Center).Angle * 180 / Math.PI),

@@ -23,7 +23,7 @@ public class SampleHostTests
         string job = scratch.Write("job.toml", BraceJob());
         string copy = scratch.Path("copy.dxf"), programs = scratch.Path("programs");
         string said = Run(python, 0, Brace, copy, job, programs);
-        Assert.Contains("moves drawn", said, StringComparison.Ordinal);
+        Assert.Contains("lines and arcs drawn", said, StringComparison.Ordinal);
 
         // The proof, once more by the command, on what lies in the folder and from the drawing itself.
         JsonNode proof = JsonNode.Parse(File.ReadAllText(Path.Combine(programs, "proof.json")))!;
@@ -43,7 +43,7 @@ public class SampleHostTests
         Assert.All(layers.Keys, l => Assert.Contains(l, declared));
         Assert.Contains(layers.Keys, l => l.StartsWith("toolpath-p1-", StringComparison.Ordinal) && l.EndsWith("-finish", StringComparison.Ordinal));
         int drawn = layers.Where(l => l.Key.StartsWith("toolpath-", StringComparison.Ordinal)).Sum(l => l.Value);
-        Assert.Contains(drawn.ToString(CultureInfo.InvariantCulture) + " moves drawn", said, StringComparison.Ordinal);
+        Assert.Contains(drawn.ToString(CultureInfo.InvariantCulture) + " lines and arcs drawn", said, StringComparison.Ordinal);
 
         // What the person had drawn is still there.
         JsonObject before = Audit(Brace)["layers"]!.AsObject();
