@@ -50,6 +50,15 @@ public class SampleHostTests
         Assert.Equal(before.Sum(l => l.Value!.GetValue<int>()), layers.Values.Sum() - drawn);
     }
 
+    // What is proven above against the brace's own job is cut by the same words.
+    [Fact]
+    public void The_job_for_a_selection_is_that_of_the_brace()
+    {
+        static string[] Words(string text) => [.. text.Split('\n').Where(l => !l.StartsWith('#') && l.Length > 0)];
+        string brace = File.ReadAllText(Repo.Path("samples", "boathouse", "brace.toml"));
+        Assert.Equal(Words(brace.Replace("\"brace.dxf\"", "\"@selection\"", StringComparison.Ordinal)), Words(BraceJob()));
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
@@ -100,8 +109,7 @@ public class SampleHostTests
         Assert.True(SpinWait.SpinUntil(() => !Directory.Exists(running), TimeSpan.FromSeconds(60)), "The core still runs.");
     }
 
-    private static string BraceJob() =>
-        File.ReadAllText(Repo.Path("samples", "boathouse", "brace.toml")).Replace("\"brace.dxf\"", "\"@selection\"", StringComparison.Ordinal);
+    private static string BraceJob() => File.ReadAllText(Repo.Path("samples", "hosts", "selection.toml"));
 
     private static JsonNode Audit(string file) => JsonNode.Parse(OutsideTool.Python("dxf_audit.py", file, "ezdxf"))!;
 
