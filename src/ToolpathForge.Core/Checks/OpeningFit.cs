@@ -2,6 +2,7 @@ using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
 
 namespace ToolpathForge.Checks;
 
@@ -58,7 +59,7 @@ internal static class OpeningFit
         for (int i = 0; i < input.Make.Openings.Length; i++)
         {
             Opening opening = input.Make.Openings[i];
-            Place at = opening.At.Table.OfMake(input.Make.Id).AtPoint(opening.From.X, opening.From.Y);
+            Place at = PlaceOf(opening, input.Make);
             Arg name = Arg.Of("name", opening.Name);
             foreach (Finding finding in OfBit(opening, input.Make))
             {
@@ -86,8 +87,7 @@ internal static class OpeningFit
     // Whether the bit goes into a hole or slot.
     private static IEnumerable<Finding> OfBit(Opening opening, Make make)
     {
-        Point2 point = make is OutlineMake drawn ? drawn.InDrawing(opening.From) : opening.From;
-        Place at = opening.At.Table.OfMake(make.Id).AtPoint(point.X, point.Y);
+        Place at = PlaceOf(opening, make);
         Arg name = Arg.Of("name", opening.Name);
         Arg bit = Arg.Of("bit", opening.Bit.Name);
         double room = opening.Width - opening.Bit.Diameter;
@@ -99,6 +99,13 @@ internal static class OpeningFit
         {
             yield return Finding.Of(CannotDrill, at, name, bit);
         }
+    }
+
+    // Where the job has it: in the drawing, or from tip and reference edge.
+    private static Place PlaceOf(Opening opening, Make make)
+    {
+        Point2 point = make is OutlineMake drawn ? drawn.InDrawing(opening.From) : LeftHand.InJob(make, opening.From);
+        return opening.At.Table.OfMake(make.Id).AtPoint(point.X, point.Y);
     }
 
     // How much is left to the nearest edge; less than nothing for an opening that is not in the piece at all.

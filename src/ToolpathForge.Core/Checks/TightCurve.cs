@@ -2,6 +2,7 @@ using ToolpathForge.Cutting;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
+using ToolpathForge.Pieces;
 using ToolpathForge.Shapes;
 
 namespace ToolpathForge.Checks;
@@ -46,6 +47,7 @@ internal static class TightCurve
                 continue;
             }
 
+            at = LeftHand.InJob(input.Make, at);
             yield return Finding.Of(
                 TooTight,
                 input.At("shape").AtPoint(at.X, at.Y),

@@ -6,7 +6,20 @@ namespace ToolpathForge.MarkingOut;
 /// <param name="Pencil">On the ellipse, mm.</param>
 /// <param name="OnLong">The guide that runs on the longer axis.</param>
 /// <param name="OnShort">The guide that runs on the shorter axis.</param>
-public readonly record struct StickPlace(Point2 Pencil, Point2 OnLong, Point2 OnShort);
+public readonly record struct StickPlace(Point2 Pencil, Point2 OnLong, Point2 OnShort)
+{
+    /// <summary>Where the stick begins and ends: past its outermost marks by what it is held by, mm.</summary>
+    public (Point2 From, Point2 To) Ends
+    {
+        get
+        {
+            Point2 zero = OnShort;
+            Point2 along = (OnLong - OnShort).Unit();
+            double[] marks = [0, (OnLong - zero).Dot(along), (Pencil - zero).Dot(along)];
+            return (zero + (along * (marks.Min() - EllipseStick.Hold)), zero + (along * (marks.Max() + EllipseStick.Hold)));
+        }
+    }
+}
 
 /// <summary>
 /// How a stick with two guides and a pencil draws a piece of an ellipse: the guide on the shorter axis is the longer semi-axis away from the pencil, the guide on

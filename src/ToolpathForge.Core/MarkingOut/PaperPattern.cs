@@ -12,7 +12,8 @@ namespace ToolpathForge.MarkingOut;
 
 /// <summary>
 /// The end of a board to mark out or to glue on as a paper pattern: finished edge, saw line, edges of the board, and the ordinates with their figures below the
-/// edge that they are measured from. Seen as a right-hand piece: end at your right, lower edge towards you.
+/// edge that they are measured from. Seen as a right-hand piece: end at your right, lower edge towards you;
+/// for a plate of left-hand ends alone with the end at your left.
 /// </summary>
 public static class PaperPattern
 {
@@ -68,10 +69,11 @@ public static class PaperPattern
         elements.Add(new LinearDimension(new Point2(0, below), new Point2(p.Run, below), MeasuredAlong.Horizontal, Say(p.Run), -7, below));
         elements.Add(new LinearDimension(corner, default, MeasuredAlong.Vertical, Say(p.Depth), -DrawingStyle.FirstRow, raw));
         elements.Add(new LinearDimension(top, default, MeasuredAlong.Vertical, Say(p.Width), -DrawingStyle.FirstRow - DrawingStyle.RowStep, raw));
-        return new Drawing(
+        var drawing = new Drawing(
             $"{piece.Make.Id}, end of a {piece.Make.Board.Id} to mark out",
-            $"Seen with the end at your right and the lower edge towards you. Ordinates every {Say(layout.Step)}; saw {Say(layout.SawAllowance)} outside the finished edge.",
+            $"Seen with the end at your {(piece.IsLeftHand ? "left" : "right")} and the lower edge towards you. Ordinates every {Say(layout.Step)}; saw {Say(layout.SawAllowance)} outside the finished edge.",
             elements.ToImmutable());
+        return piece.IsLeftHand ? LeftView.Of(drawing, scale) : drawing;
 
         void Line(LineRole role, Point2 from, Point2 to) => elements.Add(new Stroke(role, Contour.Polyline(from, to)));
     }

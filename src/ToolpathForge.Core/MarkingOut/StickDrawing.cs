@@ -46,26 +46,29 @@ public static class StickDrawing
         }
     }
 
-    // Where the word lies furthest from the curve and from the stick in both places.
+    // Where the word and its shoulder lie furthest from the curve, from the axes' crossing and from the stick in both places.
     private static Point2 ClearElbow(EllipseStick stick, StickPlace[] places, double scale)
     {
-        const double Away = 11;
-        const double Word = 9;
+        const double Shoulder = 3;
+        const double Word = 13;
         Point2 pencil = places[0].Pencil;
         Point2[] lines =
         [
+            stick.Center,
             .. Enumerable.Range(0, 65).Select(i => stick.Curve.PointAt(i / 64.0)),
-            .. places.SelectMany(p => Enumerable.Range(0, 65).Select(i => p.OnShort.Towards(p.OnLong, (i - 16) / 32.0))),
-            .. places.SelectMany(p => Enumerable.Range(0, 33).Select(i => p.OnLong.Towards(p.Pencil, i / 32.0))),
+            .. places.SelectMany(p => Enumerable.Range(0, 129).Select(i => p.Ends.From.Towards(p.Ends.To, i / 128.0))),
         ];
+
+        // The word stands beyond the bend, on the side that the bend lies to, its middle as high.
         double Clearance(Point2 elbow)
         {
-            // The word stands beyond the bend, on the side that the bend lies to.
-            Point2 middle = pencil + ((elbow + new Point2(elbow.X < 0 ? -Word / 2 : Word / 2, 0)) / scale);
-            return lines.Min(p => p.DistanceTo(middle));
+            double side = elbow.X < 0 ? -1 : 1;
+            Point2 near = pencil + ((elbow + new Point2(side * Shoulder, 0)) / scale);
+            var word = new Segment(near, near + new Point2(side * (Word - Shoulder) / scale, 0));
+            return lines.Min(word.Distance);
         }
 
-        return Enumerable.Range(0, 16).Select(i => Point2.Direction((i + 0.5) * Math.PI / 8) * Away).MaxBy(Clearance);
+        return ((double[])[11, 15]).SelectMany(away => Enumerable.Range(0, 16).Select(i => Point2.Direction((i + 0.5) * Math.PI / 8) * away)).MaxBy(Clearance);
     }
 
     // From the crossing as far as the guide goes on this piece, and a little on.
@@ -88,10 +91,8 @@ public static class StickDrawing
 
     private static void AddStick(ImmutableArray<DrawingElement>.Builder elements, StickPlace place, double scale, LineRole role)
     {
-        Point2 along = (place.OnLong - place.OnShort).Unit();
-        double[] marks = [.. ((Point2[])[place.Pencil, place.OnLong, place.OnShort]).Select(p => (p - place.OnShort).Dot(along))];
-        Point2 from = place.OnShort + (along * (marks.Min() - EllipseStick.Hold));
-        Point2 to = place.OnShort + (along * (marks.Max() + EllipseStick.Hold));
+        (Point2 from, Point2 to) = place.Ends;
+        Point2 along = (to - from).Unit();
         Point2 half = along.Left * (1.3 / scale);
         elements.Add(new Stroke(role, Contour.Polygon(from - half, to - half, to + half, from + half)));
         foreach (Point2 guide in (ReadOnlySpan<Point2>)[place.OnLong, place.OnShort])

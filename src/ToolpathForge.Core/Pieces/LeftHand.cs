@@ -13,6 +13,11 @@ internal static class LeftHand
     /// <summary>The mirror: X is negated, so that the plate's end comes to lie at your left, its profile edge still towards you.</summary>
     internal static Placement Mirror { get; } = new(0, default, true);
 
+    /// <summary>Where the job has a point of a piece: places of the job count from the tip inwards, whichever hand the plate is for.</summary>
+    /// <param name="make">The piece's make.</param>
+    /// <param name="point">Piece frame.</param>
+    internal static Point2 InJob(Make make, Point2 point) => make is PatternMake { Fittings.Hands: PlateHands.Left } ? Mirror.Apply(point) : point;
+
     /// <summary>The plate for the hand that its make asks for; itself where that is not the left alone.</summary>
     /// <param name="plate">A pattern's plate for right-hand ends, fitted out, not yet marked.</param>
     internal static ProfilePiece Of(ProfilePiece plate)

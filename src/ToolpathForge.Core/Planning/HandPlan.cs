@@ -26,6 +26,9 @@ public sealed record HandPass(string Name, double Least, double Most, double Bes
 public sealed record HandPlan(
     HandWork Work, double Bite, bool PatternBelow, ImmutableArray<HandPass> Passes, string Feed, Drawing Section, double Scale)
 {
+    /// <summary>What stands outside the finished edge below what the machine has cut, where the waste was sawn off beforehand, mm; null where it wasn't.</summary>
+    public double? SawnBefore { get; init; }
+
     /// <summary>The hand work of a piece; null for none, and where no depth serves (which has been told).</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="unit">The unit of the section.</param>
@@ -35,12 +38,13 @@ public sealed record HandPlan(
         return piece.Make.Hand is { } work && JobHand.Of(piece.Make, piece.Profile) is { } answer && HandDrawing.Of(answer, unit) is { } drawn
             ? new HandPlan(
                 work,
-                work.Bite ?? SawnWaste.UsualBite,
+                JobHand.Bite(piece.Make),
                 answer.Windows[0].Section!.Guide == HandGuide.PatternBelow,
                 [.. answer.Windows.Select(w => new HandPass(w.Pass, w.Window.Least, w.Window.Most, w.Window.Middle))],
                 answer.Feed!,
                 drawn.Drawing,
                 drawn.Scale)
+            { SawnBefore = JobHand.SawnBefore(piece.Make) }
             : null;
     }
 }

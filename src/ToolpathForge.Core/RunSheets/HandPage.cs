@@ -34,8 +34,11 @@ internal static class HandPage
         string Exactly(double mm) => QuantityText.Write(Quantity.Length(mm), unit);
         if (work.Machined is { } machined)
         {
-            yield return $"The machine has cut {Say(machined)} deep; {Say(make.Thickness - machined)} is left. Unclamp the board, take out what held the waste, and look over the edge: the bearing copies every mark in it.";
-            yield return $"Saw the waste off inside the slot, {Say(hand.Bite)} outside the finished edge. Do not touch the edge, and leave nothing standing above the saw cut: the bearing needs that room.";
+            yield return $"The machine has cut {Say(machined)} deep; {Say(make.Thickness - machined)} is left. Unclamp the board{(hand.SawnBefore is null ? ", take out what held the waste," : "")} and look over the edge: the bearing copies every mark in it.";
+            yield return hand.SawnBefore is { } left
+                ? $"The waste is off already. Below what the machine has cut, {Say(left)} stands outside the finished edge: "
+                    + (hand.Bite < left - 1e-6 ? $"saw or plane that down to {Say(hand.Bite)}, without touching the edge." : "the router takes it, so there's nothing more to saw.")
+                : $"Saw the waste off inside the slot, {Say(hand.Bite)} outside the finished edge. Do not touch the edge, and leave nothing standing above the saw cut: the bearing needs that room.";
             if (!make.Openings.IsEmpty)
             {
                 yield return "Holes and slots are cut as deep as the edge: drill and saw them through.";

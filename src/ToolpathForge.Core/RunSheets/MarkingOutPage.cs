@@ -13,7 +13,7 @@ namespace ToolpathForge.RunSheets;
 /// <summary>The sheet for marking out by hand: for every board end its ordinates, ellipse stick, beam compass and saw line. One page, nothing to fetch from elsewhere.</summary>
 public static class MarkingOutPage
 {
-    // A board has two pages: its picture with the ordinates, then stick, two abreast, and compass.
+    // After a page that says how to read them, a board has two pages: its picture with the ordinates, then stick, two abreast, and compass.
     private const double PictureWidth = 180;
     private const double PictureHeight = 110;
     private const double StickWidth = 88;
@@ -21,8 +21,7 @@ public static class MarkingOutPage
 
     private const string Css = """
         body { font-size: 9.5pt; } table { font-size: 8.5pt; } th, td { padding: .6mm 2mm .6mm 0; } h3 { margin: 3mm 0 1mm; } section { margin-top: 5mm; padding-top: 1mm; } .lead { margin-bottom: 1mm; } h2 + .lead { margin: 0; }
-        .beside { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; } .keep { break-inside: avoid; } figure { margin-top: 1mm; }
-        @media print { header + ul + section { break-before: auto; } }
+        .beside { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; } figure { margin-top: 1mm; }
         """;
 
     /// <summary>Writes the page.</summary>
@@ -40,11 +39,13 @@ public static class MarkingOutPage
         page.Raw("<header>").Element("h1", job.Name).Element("p", $"Marking out by hand, from {job.FileName}.", "lead").Raw("</header>");
         page.List(false,
             [
-                "Every board is seen with its end at your right and its lower edge towards you. \"Along\" counts from where the curve leaves the lower edge, towards the tip; \"up\" counts square from the lower edge.",
+                $"Every board is seen with its end at your right{(plan.Pieces.OfType<ProfilePiece>().Any(p => p.IsLeftHand) ? " (those for left-hand ends: at your left)" : "")} and its lower edge towards you. \"Along\" counts from where the curve leaves the lower edge, towards the tip; \"up\" counts square from the lower edge.",
                 $"Sizes are given to the nearest {RuleText.Size(RuleText.Step(job.Unit), job.Unit)}, and exactly beside it where that is not the same.",
                 "Paper patterns are in the folder profiles, full size: measure the bars of every sheet before you use it. Lay register mark on register mark and glue.",
             ]);
-        foreach (ProfilePiece piece in plan.Pieces.OfType<ProfilePiece>())
+        ImmutableArray<ProfilePiece> pieces = [.. plan.Pieces.OfType<ProfilePiece>()];
+        Overview(page, job, pieces);
+        foreach (ProfilePiece piece in pieces)
         {
             Board(page, job, piece, HandLayout.Of(piece.Profile, job.Unit, step));
         }
@@ -53,11 +54,25 @@ public static class MarkingOutPage
         return page.ToString();
     }
 
+    // What follows, so that the first page is of use by itself.
+    private static void Overview(Html page, Job job, ImmutableArray<ProfilePiece> pieces) => page.Element("h3", "The boards").Table(
+        ["Make", "Board", "Run", "Depth", "Width", "End cut", "Hand"],
+        pieces.Select(p => (IReadOnlyList<string>)
+        [
+            p.Make.Id,
+            p.Make.Board.Id,
+            RuleText.Size(p.Profile.Run, job.Unit),
+            RuleText.Size(p.Profile.Depth, job.Unit),
+            RuleText.Size(p.Profile.Width, job.Unit),
+            p.Profile.EndAngle == 0 ? "square" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(p.Profile.EndAngle):0.##}°, {(p.Profile.EndAngle > 0 ? "top" : "nose")} long"),
+            p.IsLeftHand ? "left" : p.Make is PatternMake { Fittings.Hands: PlateHands.Both } ? "both" : "right",
+        ]));
+
     private static void Board(Html page, Job job, ProfilePiece piece, HandLayout layout)
     {
         LengthUnit unit = job.Unit;
         page.Raw("<section>").Element("h2", $"{piece.Make.Id}: end of a {piece.Make.Board.Id}")
-            .Element("p", $"Run {Both(layout.Profile.Run, unit)}, depth {Both(layout.Profile.Depth, unit)}, board {Both(layout.Profile.Width, unit)} wide.", "lead")
+            .Element("p", $"Run {Both(layout.Profile.Run, unit)}, depth {Both(layout.Profile.Depth, unit)}, board {Both(layout.Profile.Width, unit)} wide.{(piece.IsLeftHand ? " For left-hand ends: seen with the end at your left." : "")}", "lead")
             .Element("p", $"Saw line: saw {Both(layout.SawAllowance, unit)} outside the finished edge, and leave the pencil line; plane, rasp or bit takes the rest.");
         Drawing At(double scale) => PaperPattern.Of(piece, layout, unit, scale);
         double at = ScaleWithin(At, PictureWidth, PictureHeight);
@@ -75,14 +90,14 @@ public static class MarkingOutPage
         page.Raw("<div class=\"keep\">");
         foreach (EllipseStick stick in layout.Sticks)
         {
-            Stick(page, stick, unit);
+            Stick(page, stick, unit, piece.IsLeftHand);
         }
 
         Compass(page, layout, unit);
         page.Raw("</div>").Raw("</section>");
     }
 
-    private static void Stick(Html page, EllipseStick stick, LengthUnit unit)
+    private static void Stick(Html page, EllipseStick stick, LengthUnit unit, bool left)
     {
         page.Raw("<div class=\"keep\">").Element("h3", "Ellipse stick");
         if (stick.Long - stick.Short < RuleText.Step(unit))
@@ -106,7 +121,7 @@ public static class MarkingOutPage
         page.Raw("<div class=\"beside\">");
         foreach (bool between in (ReadOnlySpan<bool>)[true, false])
         {
-            Drawing At(double scale) => StickDrawing.Of(stick, between, unit, scale);
+            Drawing At(double scale) => left ? LeftView.Of(StickDrawing.Of(stick, between, unit, scale), scale) : StickDrawing.Of(stick, between, unit, scale);
             double at = ScaleWithin(At, StickWidth, StickHeight);
             RunSheetPage.Picture(page, At(at), at, $"Pencil {(between ? "between" : "beyond")} the guides; the stick in two places.");
         }

@@ -99,11 +99,13 @@ public static class RunSheetPage
             page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, limits).Raw("</div>");
         }
 
+        // The title block never lies alone on a last page.
+        page.Raw("<div class=\"keep\">");
         ProofBox(page, job, program);
         page.Raw("<footer>")
             .Raw($"<div><span>Job</span>{Html.Encode(job.Name)}</div>")
             .Raw($"<div><span>Program</span>{Html.Encode(program.FileName)}</div>")
-            .Raw("<div><span>Date and hand</span>&nbsp;</div>").Raw("</footer>").Raw("</section>");
+            .Raw("<div><span>Date and hand</span>&nbsp;</div>").Raw("</footer>").Raw("</div>").Raw("</section>");
     }
 
     // A make that lies on several panels is drawn under the first.

@@ -30,7 +30,8 @@ internal static class SheetStyle
         .finding { margin: 0 0 2.5mm; } .finding b { font-weight: 600; } .finding .advice { color: var(--pencil); }
         .proof { border-left: 1mm solid var(--accent); padding-left: 4mm; margin-top: 4mm; break-inside: avoid; }
         .hash { font: 8pt/1.3 ui-monospace, "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
-        footer { margin-top: 8mm; border: .35mm solid var(--ink); display: grid; grid-template-columns: 2fr 1fr 1fr; font-size: 9pt; }
+        .keep { break-inside: avoid; }
+        footer { margin-top: 6mm; border: .35mm solid var(--ink); display: grid; grid-template-columns: 2fr 1fr 1fr; font-size: 9pt; }
         footer div { padding: 1.5mm 3mm; border-left: .18mm solid var(--line); } footer div:first-child { border-left: 0; }
         footer span { display: block; font-size: 7.5pt; color: var(--pencil); }
         @page { size: A4; margin: 12mm; }

@@ -92,6 +92,9 @@ public class DrawTests
         if (code == 0)
         {
             string sheet = File.ReadAllText(scratch.Path("out", "by-hand.html"));
+
+            // The boards are listed first, each has its own section.
+            Assert.Contains("<tr><td>rafter-tail</td><td>2x8</td>", sheet, StringComparison.Ordinal);
             Assert.Contains("<tr><td>3/8 in</td>", sheet, StringComparison.Ordinal);
             Assert.DoesNotContain("<tr><td>1/2 in</td>", sheet, StringComparison.Ordinal);
         }

@@ -123,6 +123,13 @@ public class HandLayoutTests
             {
                 Lettered word = Draughting.Marks(StickDrawing.Of(stick, between, LengthUnit.Inch, scale), scale).OfType<Lettered>().Single(l => l.Written.Text == "pencil");
                 Assert.All(Enumerable.Range(0, 201), i => Assert.False(word.Written.Box.Contains(stick.Curve.PointAt(i / 200.0))));
+
+                // Nor does it lie on the stick, which is 2.6 mm of paper wide.
+                Box2 clear = word.Written.Box.Grown(1.3 / scale);
+                foreach (StickPlace place in (ReadOnlySpan<StickPlace>)[stick.At(0.4, between), stick.At(0.75, between)])
+                {
+                    Assert.All(Enumerable.Range(0, 401), i => Assert.False(clear.Contains(place.Ends.From.Towards(place.Ends.To, i / 400.0))));
+                }
             }
         }
     }

@@ -1,6 +1,9 @@
+using ToolpathForge.Drawings;
 using ToolpathForge.Findings;
 using ToolpathForge.Geometry;
 using ToolpathForge.Jobs;
+using ToolpathForge.MarkingOut;
+using ToolpathForge.Measures;
 using ToolpathForge.Pieces;
 using ToolpathForge.Planning;
 using ToolpathForge.Tests.Planning;
@@ -208,6 +211,58 @@ public class PlateFittingTests
         Assert.True(along.Dot(working.DirectionAt(0.5)) > 0.5);
         Assert.True(along.X < 0);
         Assert.Contains("left-hand piece", ToolpathForge.RunSheets.RunSheetPage.Write(left), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_wrong_with_an_opening_of_a_left_hand_plate_is_told_where_the_job_has_it()
+    {
+        const string Shape = "form = \"scoop\", run = 5, depth = \"2 3/4\"";
+        const string More = "opening = [{ name = \"low\", x = 6, y = \"-1 1/4\", width = 1 }, { name = \"thin\", x = 7, y = 2, width = \"1/8\" }]";
+        Finding[] right = [.. Of("hold = 6", Shape, More).Findings.Where(f => f.Place.Point is not null)];
+        Finding[] left = [.. Of("hold = 6\nhands = \"left\"", Shape, More).Findings.Where(f => f.Place.Point is not null)];
+        Assert.Equal(["opening-at-edge", "opening-too-narrow"], left.Select(f => f.Kind.Code).Order(StringComparer.Ordinal));
+        Assert.All(left, f => Assert.True(f.Place.Point!.Value.X > 0));
+        Assert.Equal(right.Select(f => (f.Kind.Code, f.Place.Point!.Value)).Order(), left.Select(f => (f.Kind.Code, f.Place.Point!.Value)).Order());
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(0.25)]
+    public void Paper_patterns_of_left_hand_ends_are_mirrored_and_read_as_ever(double scale)
+    {
+        const string Shape = "form = \"scoop\", run = 5, depth = \"2 3/4\", end-cut = \"10 deg\"";
+        ProfilePiece PieceOf(string hands) => (ProfilePiece)Assert.Single(Of($"hold = 6\nhands = \"{hands}\"", Shape).Plan!.Pieces);
+        Drawing Paper(ProfilePiece piece) => PaperPattern.Of(piece, HandLayout.Of(piece.Profile, LengthUnit.Inch), LengthUnit.Inch, scale);
+        Mark[] right = [.. Draughting.Marks(Paper(PieceOf("right")), scale)];
+        Mark[] left = [.. Draughting.Marks(Paper(PieceOf("left")), scale)];
+        Assert.Contains("end at your left", Paper(PieceOf("left")).Description, StringComparison.Ordinal);
+
+        // Every exact line and every saw line is the mirror image, point by point.
+        (ExactStroke One, ExactStroke Other)[] edges = [.. right.OfType<ExactStroke>().Zip(left.OfType<ExactStroke>())];
+        Assert.NotEmpty(edges);
+        Assert.All(edges, e => Assert.All(e.One.Path.Curves.Zip(e.Other.Path.Curves), c => Assert.All(
+            (double[])[0, 0.4, 1], t => Assert.Equal(0, c.First.PointAt(t).DistanceTo(LeftHand.Mirror.Apply(c.Second.PointAt(t))), 9))));
+        Box2 all = Draughting.BoxOf([.. left]);
+        Box2 was = Draughting.BoxOf([.. right]);
+
+        // Words are as many, the same, as upright or level as before, where their mirror images would be; none lies on another at full size.
+        Lettered[] one = [.. right.OfType<Lettered>().OrderBy(l => l.Written.Text, StringComparer.Ordinal).ThenBy(l => l.Written.Box.MinX)];
+        Lettered[] other = [.. left.OfType<Lettered>().OrderBy(l => l.Written.Text, StringComparer.Ordinal).ThenByDescending(l => l.Written.Box.MinX)];
+        Assert.Equal(one.Select(l => l.Written.Text), other.Select(l => l.Written.Text));
+        Assert.All(one.Zip(other), p =>
+        {
+            Assert.Equal(p.First.Written.Box.Width, p.Second.Written.Box.Width, 6);
+
+            // Figures of an upright dimension stand on the left of its line, in the mirror image as well: their height and a gap on either side of the line.
+            bool upright = p.First.Role == LineRole.Dimension && p.First.Written.Box.Height > p.First.Written.Box.Width;
+            Assert.InRange(Math.Abs(p.First.Written.Box.Center.X + p.Second.Written.Box.Center.X), 0, (upright ? 6.5 : 1.5) / scale);
+            Assert.Equal(p.First.Written.Box.Center.Y, p.Second.Written.Box.Center.Y, 6);
+        });
+        Assert.Equal(was.Height, all.Height, 6);
+        if (scale == 1)
+        {
+            Assert.All(other, a => Assert.DoesNotContain(other, b => b != a && b.Written.Box.Meets(a.Written.Box)));
+        }
     }
 
     [Fact]

@@ -49,7 +49,7 @@ public static class JobHand
 
             // The pattern of a larger guide lies within the work, so that its hollows are the larger by as much; a sharp corner's becomes an arc of that radius.
             InsideRadius = Tightest(profile) + (make is PatternMake ? hand.PatternInset : 0),
-            Bite = hand.Bite,
+            Bite = SawnBefore(make) is null ? hand.Bite : Bite(make),
             ColletHeight = hand.ColletHeight,
             MayHang = hand.MayHang,
 
@@ -57,7 +57,7 @@ public static class JobHand
             End = make is PatternMake { Fittings.Hands: PlateHands.Left } ? EndSide.Left : EndSide.Right,
             Lean = Math.Atan2(profile.Depth, profile.Run) * 180 / Math.PI,
         });
-        double bite = hand.Bite ?? SawnWaste.UsualBite;
+        double bite = Bite(make);
         double slot = make.Bit.Diameter;
         return hand.Machined is null || answer.Rows.IsEmpty
             ? answer
@@ -65,6 +65,18 @@ public static class JobHand
             ? answer with { Rows = answer.Rows.Add(Slot(bite, slot, null)) }
             : WithSlot(answer, bite, slot);
     }
+
+    /// <summary>
+    /// What the saw leaves for the hand router outside the finished edge, mm: as the job says; where the waste is sawn off before the machine cuts, what that leaves, if it goes
+    /// in one bite; else what is usual.
+    /// </summary>
+    /// <param name="make">A make with hand work.</param>
+    internal static double Bite(ProfileMake make) =>
+        make.Hand?.Bite ?? (SawnBefore(make) is { } left && left <= SawnWaste.MostBite ? left : SawnWaste.UsualBite);
+
+    /// <summary>What stands outside the finished edge below what the machine has cut, where the waste was sawn off beforehand, mm; null where it wasn't.</summary>
+    /// <param name="make">A make with hand work.</param>
+    internal static double? SawnBefore(ProfileMake make) => make is BoardEndMake { Batch: { Waste: Waste.Sawn } batch } ? batch.SawMargin : null;
 
     /// <summary>What is wrong with a make's hand work, told at its keys.</summary>
     internal static IEnumerable<Finding> Find(ProfileMake make, Profile profile) => (Of(make, profile)?.Findings ?? []).Select(f =>

@@ -101,6 +101,25 @@ public class AcceptanceTests
         Assert.Contains(Stops(SetUpJobs.Plan(SetUpJobs.With(job, ("hand = { bit = \"top-bearing-1/2\", machined = \"16 mm\" }", ""))).Findings), f => f.Kind.Code == "bit-too-short");
     }
 
+    // Waste that is sawn off first leaves its margin below the machined edge: up to one bite it is the router's, more is sawn again.
+    [Theory]
+    [InlineData("3 mm", "", "0.118 in stands outside the finished edge: the router takes it, so there&#39;s nothing more to saw.")]
+    [InlineData("5 mm", "", "0.197 in stands outside the finished edge: saw or plane that down to 1/16 in, without touching the edge.")]
+    [InlineData("3 mm", ", bite = \"2 mm\"", "0.118 in stands outside the finished edge: saw or plane that down to 5/64 in, without touching the edge.")]
+    public void Where_the_waste_is_sawn_off_first_the_hand_is_not_told_to_saw_inside_the_slot(string margin, string more, string says)
+    {
+        (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
+            SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x6\""), ("thickness = \"25.4 mm\", ", ""),
+            ("cut = { overcut = \"0.4 mm\" }", $"hand = {{ bit = \"top-bearing-1/2\", machined = \"16 mm\"{more} }}"),
+            ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"4\", depth = \"3\""),
+            ("waste = \"screwed\"", $"waste = \"sawn\", saw-margin = \"{margin}\"")));
+        Assert.Empty(Stops(findings));
+        string sheet = RunSheetPage.Write(plan!);
+        Assert.Contains(says, sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain("inside the slot", sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain("what held the waste", sheet, StringComparison.Ordinal);
+    }
+
     // What the hand needs of the machine's edge: bearing 0 + 3 + 1, and 38.1 + 1 + 1 - 25.4 = 14.7 deep.
     [Theory]
     [InlineData("machined = \"14.6 mm\"", "hand-edge-shallow")]
