@@ -15,26 +15,31 @@ public static class DrawingPieces
     /// </summary>
     /// <param name="entities">What was drawn.</param>
     /// <param name="tolerance">Largest distance between curves and arcs, mm, at least <see cref="ArcFit.FinestTolerance"/>.</param>
-    public static ImmutableArray<LoosePiece> Of(IEnumerable<DrawnEntity> entities, double tolerance = Tolerance) => Of(entities, tolerance, null);
+    public static ImmutableArray<LoosePiece> Of(IEnumerable<DrawnEntity> entities, double tolerance = Tolerance) => [.. Each(entities, tolerance, null)];
 
+    /// <summary>The same, one after the other.</summary>
     /// <param name="entities">What was drawn.</param>
     /// <param name="tolerance">Largest distance between curves and arcs, mm.</param>
     /// <param name="fits">Told of every curve that arcs stand for; may be null.</param>
-    internal static ImmutableArray<LoosePiece> Of(IEnumerable<DrawnEntity> entities, double tolerance, FittedArcs? fits)
+    internal static IEnumerable<LoosePiece> Each(IEnumerable<DrawnEntity> entities, double tolerance, FittedArcs? fits)
     {
-        ImmutableArray<LoosePiece>.Builder pieces = ImmutableArray.CreateBuilder<LoosePiece>();
+        var pieces = new List<LoosePiece>();
+        ImmutableArray<Vertex>.Builder row = ImmutableArray.CreateBuilder<Vertex>();
         foreach (DrawnEntity entity in entities)
         {
-            Add(entity, tolerance, pieces, fits);
+            pieces.Clear();
+            row.Clear();
+            Add(entity, tolerance, row, pieces, fits);
+            foreach (LoosePiece piece in pieces)
+            {
+                yield return piece;
+            }
         }
-
-        return pieces.ToImmutable();
     }
 
-    private static void Add(DrawnEntity entity, double tolerance, ImmutableArray<LoosePiece>.Builder pieces, FittedArcs? fits)
+    private static void Add(DrawnEntity entity, double tolerance, ImmutableArray<Vertex>.Builder row, List<LoosePiece> pieces, FittedArcs? fits)
     {
         ImmutableArray<Curve> curves = entity.Path.Curves;
-        ImmutableArray<Vertex>.Builder row = ImmutableArray.CreateBuilder<Vertex>(curves.Length + 1);
         Point2? end = null;
         bool whole = true;
         foreach (Curve curve in curves)
@@ -77,6 +82,12 @@ public static class DrawingPieces
         if (curve is LineCurve line)
         {
             row.Add(new Vertex(line.From));
+            return;
+        }
+
+        if (curve is ArcCurve { AsSegment: { } segment })
+        {
+            row.Add(new Vertex(segment.Start, segment.Bulge));
             return;
         }
 

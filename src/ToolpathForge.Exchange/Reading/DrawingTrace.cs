@@ -44,7 +44,7 @@ public sealed record DrawingTrace(ReadDrawing Drawing, CleanOutlines Outlines, I
     {
         IEnumerable<DrawnEntity> entities = layer is null ? drawing.Entities : drawing.Entities.Where(e => e.Layer == layer);
         var fits = new FittedArcs();
-        CleanOutlines outlines = ContourCleaner.Clean(DrawingPieces.Of(entities, DrawingPieces.Tolerance, fits).AsSpan(), gap is { } g ? new CleaningOptions { Gap = g } : null);
+        CleanOutlines outlines = ContourCleaner.CleanFrom(DrawingPieces.Each(entities, DrawingPieces.Tolerance, fits), gap is { } g ? new CleaningOptions { Gap = g } : null);
         return new DrawingTrace(
             drawing,
             outlines,

@@ -20,7 +20,11 @@ public static class ContourCleaner
     /// <param name="pieces">Any number, in any order. A piece with a coordinate that is no number, or beyond <see cref="Accuracy.LargestCoordinate"/>, is left out and told.</param>
     /// <param name="options">How; null for <see cref="CleaningOptions.Usual"/>.</param>
     /// <returns>What was made, what was put right, and what the person should know. It never throws on what a piece holds.</returns>
-    public static CleanOutlines Clean(ReadOnlySpan<LoosePiece> pieces, CleaningOptions? options = null)
+    public static CleanOutlines Clean(ReadOnlySpan<LoosePiece> pieces, CleaningOptions? options = null) => CleanFrom(pieces.ToArray(), options);
+
+    /// <summary>The same of pieces that come one after the other, so that no list of all of them need be held beside what is made of them.</summary>
+    /// <inheritdoc cref="Clean"/>
+    public static CleanOutlines CleanFrom(IEnumerable<LoosePiece> pieces, CleaningOptions? options = null)
     {
         var repairs = new List<Repair>();
         var findings = new List<Finding>();

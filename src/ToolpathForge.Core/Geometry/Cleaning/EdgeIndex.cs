@@ -96,6 +96,9 @@ internal sealed class EdgeIndex
 
         var box = new BoxTree.Box1((float)minX, (float)minY, (float)maxX, (float)maxY);
         int groups = _tree.Collect(box, from >> 3, ref _groups);
+
+        // A group holds a run of numbers: in the order of the groups all of them ascend.
+        Array.Sort(_groups, 0, groups);
         for (int k = 0; k < groups; k++)
         {
             uint mask = _tree.Group(_groups[k]).Meeting(box);
@@ -109,7 +112,5 @@ internal sealed class EdgeIndex
                 }
             }
         }
-
-        found.Sort();
     }
 }

@@ -42,9 +42,9 @@ internal static class PieceIntake
     /// <param name="shortest">Single lines and arcs shorter than this have no length, mm.</param>
     /// <param name="repairs">Where it is told what was dropped.</param>
     /// <param name="findings">Where it is told what cannot be used.</param>
-    internal static List<UsablePiece> Take(ReadOnlySpan<LoosePiece> loose, double shortest, List<Repair> repairs, List<Finding> findings)
+    internal static List<UsablePiece> Take(IEnumerable<LoosePiece> loose, double shortest, List<Repair> repairs, List<Finding> findings)
     {
-        var pieces = new List<UsablePiece>(loose.Length);
+        var pieces = new List<UsablePiece>();
         var refused = new List<LoosePiece>();
         foreach (LoosePiece piece in loose)
         {

@@ -13,6 +13,7 @@ internal sealed class NarrowSearch
 
     private readonly EdgeIndex _index;
     private readonly (Vertex[] Row, bool IsClosed)[] _rows;
+    private readonly NormalCones _cones;
     private readonly Side _side;
     private readonly List<int> _near = [];
 
@@ -21,6 +22,7 @@ internal sealed class NarrowSearch
         _rows = [.. region.Loops.Select(l => (l.Vertices.ToArray(), true))];
         _index = new EdgeIndex(_rows, 0);
         _side = side;
+        _cones = new NormalCones(_index, side);
     }
 
     /// <summary>All up to a width, the narrowest first, each once.</summary>
@@ -35,8 +37,8 @@ internal sealed class NarrowSearch
             Segment a = Of(i);
             foreach (int j in others)
             {
-                // Most of what lies near stands on the same side or behind: cheap to see, and then no pair.
-                if (IsBehind(i, j) || IsBehind(j, i))
+                // Most of what lies near looks another way, stands on the same side or behind: cheap to see, and then no pair.
+                if (!_cones.MayFace(i, j) || IsBehind(i, j) || IsBehind(j, i))
                 {
                     continue;
                 }
