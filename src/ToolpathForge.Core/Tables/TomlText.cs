@@ -46,7 +46,7 @@ internal static partial class TomlText
 
         Report(document, text, file, findings);
         var root = new TableBuilder(Place.InFile(file, 1, 1));
-        var reader = new DocumentReader(file, findings);
+        var reader = new DocumentReader(file, [.. document.Diagnostics.Where(m => m.Kind == DiagnosticMessageKind.Error).Select(m => m.Span.Start.Line)], findings);
         reader.Fill(root, document.KeyValues);
         foreach (TableSyntaxBase table in document.Tables)
         {
@@ -109,7 +109,10 @@ internal static partial class TomlText
 }
 
 /// <summary>Walks the parsed document and builds tables.</summary>
-internal sealed class DocumentReader(string file, ICollection<Finding> findings)
+/// <param name="file">The file's name, for places.</param>
+/// <param name="faults">The lines that break the rules, from 0.</param>
+/// <param name="findings">Takes what is wrong.</param>
+internal sealed class DocumentReader(string file, int[] faults, ICollection<Finding> findings)
 {
     /// <summary>The table that a header opens; a doubled header opens a new one at the end of its list.</summary>
     internal TableBuilder Open(TableBuilder root, TableSyntaxBase header)
@@ -187,6 +190,9 @@ internal sealed class DocumentReader(string file, ICollection<Finding> findings)
     {
         switch (value)
         {
+            case StringValueSyntax text when Array.Exists(faults, line => line >= text.Span.Start.Line && line <= text.Span.End.Line):
+                // What the parser makes of it is not what is written: it might name another file.
+                return null;
             case StringValueSyntax text:
                 return new TextValue(text.Value ?? "", text.Token?.Text ?? "", At(text));
             case IntegerValueSyntax whole:

@@ -52,6 +52,26 @@ public partial class JobMutationTests
         Assert.NotEqual(0, usable);
     }
 
+    // Found by the test above: the parser passes over a stroke that escapes nothing.
+    [Fact]
+    public void A_name_that_is_not_written_right_is_asked_for_under_no_other()
+    {
+        const string Text = "format = 1\nname = 'x'\nunit = 'mm'\ntolerance = 0.1\nmachine = 'desktop-400'\ndialect = 'metric-centre'\ncatalogues = [\"my\\_rows.toml\"]\n[[make]]\nid = 'x'\nkind = 'outline'\ndrawing = \"frame\\dxf\"\n";
+        var asked = new List<string>();
+        JobReading reading = JobReader.Read(
+            Text,
+            "job.toml",
+            name =>
+            {
+                asked.Add(name);
+                return null;
+            },
+            new OnePlate(asked));
+        Assert.Null(reading.Job);
+        Assert.Empty(asked);
+        Assert.All(reading.Findings, f => Assert.Equal("toml-syntax", f.Kind.Code));
+    }
+
     private static bool Answered(int seed, int i)
     {
         var random = new Random(HashCode(seed, i));
