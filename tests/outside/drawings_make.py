@@ -2,7 +2,8 @@
 Writes drawings with ezdxf into a folder and prints as JSON what ezdxf itself says they hold.
 
 Input: JSON {"folder": ..., "seed": ..., "count": ...}. Each drawing has random entities in a random version of the format, as text or binary. For every entity of model space,
-blocks taken apart by ezdxf, there are points on it (of both its ends and between) in drawing units, and whether it is closed.
+blocks taken apart by ezdxf, there are points on it (of both its ends and between) in drawing units, with their heights. Entities lie at heights of their own; in every fourth
+drawing some have a tilted extrusion direction, by which most of them are no longer flat.
 """
 import json
 import math
@@ -72,17 +73,54 @@ class Drawer:
     def point(self):
         return (self.number(), self.number())
 
+    def height(self):
+        return self.rng.choice([0, 0, 0, self.number(1, 200), self.number(-200, -1)])
+
+    def tilt(self):
+        """A direction well away from the upright one, on either side of the 1/64 by which axes are chosen."""
+        while True:
+            x, y = self.number(-1, 1), self.number(-1, 1)
+            if self.rng.random() < 0.3:
+                x, y = x / 70, y / 70
+            if math.hypot(x, y) > 0.004:
+                return (x, y, self.rng.choice([1, -1]))
+
+    def tilted(self, space):
+        """One entity that leans; of the first two kinds something flat is left."""
+        normal, kind = self.tilt(), self.rng.randint(0, 5)
+        extrusion = {"extrusion": normal}
+        if kind == 0:
+            # The extrusion of a line says where its thickness goes, not where its ends lie.
+            z = self.height()
+            space.add_line((*self.point(), z), (*self.point(), z), dxfattribs=extrusion)
+        elif kind == 1:
+            # The x axis of a leaning plane is level, by the arbitrary axis algorithm.
+            y = self.number()
+            space.add_polyline2d([(self.number(), y), (self.number(), y)], dxfattribs=extrusion)
+        elif kind == 2:
+            space.add_circle((*self.point(), self.height()), self.number(2, 80), dxfattribs=extrusion)
+        elif kind == 3:
+            start = self.number(-400, 400)
+            space.add_arc((*self.point(), self.height()), self.number(10, 80), start, start + self.number(60, 300), dxfattribs=extrusion)
+        elif kind == 4 and not self.old:
+            length = self.number(5, 50) / math.hypot(normal[0], normal[1])
+            space.add_ellipse((*self.point(), 0), (-normal[1] * length, normal[0] * length, 0), self.number(0.2, 1), 0, math.tau, dxfattribs=extrusion)
+        else:
+            points = [(self.number(), 100 * i + self.number(0, 50), self.number(-2, 2)) for i in range(4)]
+            space.add_polyline2d(points, format="xyb", dxfattribs={**extrusion, "elevation": (0, 0, self.height())})
+
     def turned(self):
         return {"extrusion": DOWN} if self.rng.random() < 0.3 else {}
 
     def line(self, space):
-        space.add_line(self.point(), self.point())
+        z = self.height()
+        space.add_line((*self.point(), z), (*self.point(), z))
 
     def circle(self, space):
-        space.add_circle(self.point(), self.number(0.5, 80), dxfattribs=self.turned())
+        space.add_circle((*self.point(), self.height()), self.number(0.5, 80), dxfattribs=self.turned())
 
     def arc(self, space):
-        space.add_arc(self.point(), self.number(0.5, 80), self.number(-400, 400), self.number(-400, 400), dxfattribs=self.turned())
+        space.add_arc((*self.point(), self.height()), self.number(0.5, 80), self.number(-400, 400), self.number(-400, 400), dxfattribs=self.turned())
 
     def ellipse(self, space):
         if self.old:
@@ -92,7 +130,7 @@ class Drawer:
         if self.rng.random() < 0.3:
             start, end = 0, math.tau
         space.add_ellipse(
-            self.point(), (length * math.cos(angle), length * math.sin(angle)), self.number(0.02, 1), start, end, dxfattribs=self.turned())
+            (*self.point(), self.height()), (length * math.cos(angle), length * math.sin(angle)), self.number(0.02, 1), start, end, dxfattribs=self.turned())
 
     def bulged(self):
         return [(*self.point(), self.rng.choice([0, 0, self.number(-1, 1), self.number(-3, 3), 1])) for _ in range(self.rng.randint(2, 9))]
@@ -100,18 +138,20 @@ class Drawer:
     def polyline(self, space):
         closed = self.rng.random() < 0.5
         if self.old or self.rng.random() < 0.3:
-            space.add_polyline2d(self.bulged(), format="xyb", close=closed, dxfattribs=self.turned())
+            space.add_polyline2d(self.bulged(), format="xyb", close=closed, dxfattribs={**self.turned(), "elevation": (0, 0, self.height())})
         else:
-            space.add_lwpolyline(self.bulged(), format="xyb", close=closed, dxfattribs=self.turned())
+            space.add_lwpolyline(self.bulged(), format="xyb", close=closed, dxfattribs={**self.turned(), "elevation": self.height()})
 
     def polyline_in_space(self, space):
-        space.add_polyline3d([(*self.point(), 0) for _ in range(self.rng.randint(2, 6))], close=self.rng.random() < 0.5)
+        z = self.height()
+        space.add_polyline3d([(*self.point(), z) for _ in range(self.rng.randint(2, 6))], close=self.rng.random() < 0.5)
 
     def spline(self, space):
         if self.old:
             return self.polyline(space)
         degree = self.rng.choice([2, 3, 3, 3, 4, 5])
-        poles = [(*self.point(), 0) for _ in range(self.rng.randint(degree + 1, degree + 7))]
+        z = self.height()
+        poles = [(*self.point(), z) for _ in range(self.rng.randint(degree + 1, degree + 7))]
         kind = self.rng.randint(0, 3)
         weights = [self.number(0.3, 4) for _ in poles]
         spline = space.add_spline(degree=degree)
@@ -137,7 +177,7 @@ class Drawer:
         attributes = {**scales, "rotation": self.rng.choice([0, 90, 180, 37.5, self.number(-400, 400)]), **self.turned()}
         if self.rng.random() < 0.3:
             attributes.update(row_count=self.rng.randint(1, 3), column_count=self.rng.randint(1, 3), row_spacing=self.number(), column_spacing=self.number())
-        space.add_blockref(name, self.point(), dxfattribs=attributes)
+        space.add_blockref(name, (*self.point(), self.height()), dxfattribs=attributes)
 
 
 def draw(rng, index):
@@ -155,6 +195,11 @@ def draw(rng, index):
     drawer.any_of(space, 6)
     for _ in range(rng.randint(0, 3)):
         drawer.insert(space, rng.choice(["INNER", "outer ring"]))
+    if index % 4 == 3:
+        for _ in range(rng.randint(1, 4)):
+            drawer.tilted(space)
+        if rng.random() < 0.5:
+            space.add_blockref("INNER", drawer.point(), dxfattribs={"extrusion": drawer.tilt()})
     space.add_text("a word")
     space.add_point((1, 2))
     # The oldest version knows no unit.

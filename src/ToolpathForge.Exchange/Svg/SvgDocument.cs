@@ -1,3 +1,4 @@
+using System.Text;
 using System.Xml;
 using ToolpathForge.Exchange.Reading;
 using ToolpathForge.Findings;
@@ -13,13 +14,16 @@ internal sealed class SvgDocument
     private static readonly HashSet<string> s_kept = new(StringComparer.Ordinal)
     {
         "id", "d", "points", "transform", "viewBox", "preserveAspectRatio", "x", "y", "width", "height", "rx", "ry", "r", "cx", "cy", "x1", "y1", "x2", "y2",
-        "style", "transform-origin", "display", "visibility", "clip-path", "mask", "class",
+        "style", "transform-origin", "display", "visibility", "clip-path", "mask", "class", "type", "media",
     };
 
     private readonly ReadingBook _book;
     private readonly Dictionary<string, SvgNode> _ids = new(StringComparer.Ordinal);
     private readonly HashSet<string> _twice = new(StringComparer.Ordinal);
     private int _count;
+
+    /// <summary>What the style elements say.</summary>
+    internal SvgStyleSheet Sheet { get; } = new();
 
     private SvgDocument(ReadingBook book) => _book = book;
 
@@ -40,7 +44,7 @@ internal sealed class SvgDocument
             DtdProcessing = DtdProcessing.Prohibit,
             XmlResolver = null,
             IgnoreComments = true,
-            IgnoreProcessingInstructions = true,
+            IgnoreProcessingInstructions = false,
             IgnoreWhitespace = true,
             MaxCharactersInDocument = book.Limits.Bytes,
         };
@@ -65,15 +69,31 @@ internal sealed class SvgDocument
     private void Elements(XmlReader reader)
     {
         var above = new Stack<SvgNode>();
+        var style = new StringBuilder();
         string space = Svg;
         bool more = reader.Read();
         while (more && _book.Step())
         {
             if (reader.NodeType == XmlNodeType.EndElement)
             {
-                above.Pop();
+                SvgNode ended = above.Pop();
+                if (ended.Name == "style")
+                {
+                    Style(ended, style.ToString());
+                    style.Clear();
+                }
+
                 more = reader.Read();
                 continue;
+            }
+
+            if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA && above.TryPeek(out SvgNode? around) && around.Name == "style")
+            {
+                style.Append(reader.Value);
+            }
+            else if (reader.NodeType == XmlNodeType.ProcessingInstruction && reader.Name == "xml-stylesheet")
+            {
+                Outside(Line(reader));
             }
 
             if (reader.NodeType != XmlNodeType.Element)
@@ -130,6 +150,36 @@ internal sealed class SvgDocument
         }
     }
 
+    private void Style(SvgNode node, string text)
+    {
+        int before = Sheet.NotApplied;
+        bool isCss = (node["type"] ?? "").Trim() is "" || node["type"]!.Trim().Equals("text/css", StringComparison.OrdinalIgnoreCase);
+        bool isForAll = (node["media"] ?? "").Trim() is "" or "all" or "screen";
+        if (!isCss)
+        {
+            Sheet.Leave();
+        }
+        else if (isForAll)
+        {
+            Sheet.Add(text);
+        }
+        else
+        {
+            Sheet.Leave(text);
+        }
+
+        StyleLine ??= Sheet.NotApplied > before ? node.Line : null;
+    }
+
+    private void Outside(int line)
+    {
+        Sheet.Leave();
+        StyleLine ??= line;
+    }
+
+    /// <summary>The line of the first style element that is not applied wholly; null when all are.</summary>
+    internal int? StyleLine { get; private set; }
+
     private void Keep(SvgNode node, Stack<SvgNode> above)
     {
         if (above.TryPeek(out SvgNode? parent))
@@ -146,7 +196,7 @@ internal sealed class SvgDocument
 
     private SvgNode Node(XmlReader reader)
     {
-        var node = new SvgNode(reader.LocalName, Line(reader), ++_count);
+        var node = new SvgNode(reader.LocalName, Line(reader), ++_count) { Sheet = Sheet };
         string? link = null;
         while (reader.MoveToNextAttribute())
         {

@@ -15,6 +15,8 @@ internal sealed class SvgExpansion
     private readonly HashSet<SvgNode> _open = [];
     private readonly List<DrawnEntity> _entities = [];
     private int _uses;
+    private SvgNode? _clipped;
+    private int _clips;
 
     private SvgExpansion(SvgDocument document, ReadingBook book)
     {
@@ -50,6 +52,16 @@ internal sealed class SvgExpansion
 
         expansion._open.Add(root);
         expansion.Children(root, new Surroundings(frame.Map, frame.Around, "", SvgStyle.IsVisible(root, true), 1));
+        if (expansion._clipped is { } clipped)
+        {
+            book.Tell(Finding.Of(SvgFindings.Clipped, book.At(clipped.Line), Arg.Of("what", clipped.Shown), Arg.Of("count", Quantity.Number(expansion._clips))));
+        }
+
+        if (document.StyleLine is { } line)
+        {
+            book.Tell(Finding.Of(SvgFindings.StyleNotApplied, book.At(line), Arg.Of("count", Quantity.Number(document.Sheet.NotApplied))));
+        }
+
         return expansion._entities;
     }
 
@@ -79,7 +91,7 @@ internal sealed class SvgExpansion
         if (!isShape && !isGroup && name != "use")
         {
             // These say something about the rest, or are drawn only when something uses them.
-            if (name is not ("defs" or "symbol" or "title" or "desc" or "metadata" or "view" or "linearGradient" or "radialGradient" or "filter" or "solidcolor"))
+            if (name is not ("defs" or "symbol" or "title" or "desc" or "metadata" or "view" or "linearGradient" or "radialGradient" or "filter" or "solidcolor" or "style"))
             {
                 _book.Ignore(name, IgnoreReason.NoCurve);
             }
@@ -120,11 +132,22 @@ internal sealed class SvgExpansion
             Group(node, here, use);
         }
 
+        if (visible || !isShape)
+        {
+            Clipped(node);
+        }
+    }
+
+    /// <summary>Notes what is to be seen in part only: it is taken whole.</summary>
+    private void Clipped(SvgNode node)
+    {
         foreach (string cut in (ReadOnlySpan<string>)["clip-path", "mask"])
         {
-            if (node.Property(cut) is { } by && by.AsSpan().Trim() is not "none")
+            if (node.Styled(cut) is { } by && by.AsSpan().Trim() is not ("none" or ""))
             {
                 _book.Ignore(cut, IgnoreReason.NoCurve);
+                _clipped ??= node;
+                _clips++;
             }
         }
     }

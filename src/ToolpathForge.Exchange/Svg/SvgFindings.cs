@@ -41,4 +41,16 @@ internal static class SvgFindings
         Severity.Warn,
         "A size within the drawing has a unit of its own ({text}). By the rules of SVG it counts as px there, 96 to the inch, whatever the drawing's own unit is.",
         "Check that size, or write it without a unit.");
+
+    internal static readonly FindingKind Clipped = new(
+        "drawing-clip-not-applied",
+        Severity.Warn,
+        "The drawing shows {count} of its parts through a clip-path or a mask, first {what}. Neither is applied: those parts are taken whole, and what you don't see of them would be cut as well.",
+        "Look at the outlines that were found. If a part should be smaller, cut it off in the program that drew it, and take the clip or mask out.");
+
+    internal static readonly FindingKind StyleNotApplied = new(
+        "drawing-style-not-applied",
+        Severity.Warn,
+        "The drawing has {count} style rules or sheets that may hide, move or change what is drawn and are not applied. What they hide would be cut, and what they move or change is where and as it was without them.",
+        "Delete what is not to be cut, or save the drawing with its styles written into each element.");
 }

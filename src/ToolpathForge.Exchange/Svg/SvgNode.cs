@@ -12,6 +12,7 @@ internal sealed class SvgNode(string name, int line, int order)
     private List<(string Name, string Value)>? _attributes;
     private List<SvgNode>? _children;
     private Dictionary<string, string>? _style;
+    private Dictionary<string, string?>? _styled;
 
     internal string Name => name;
 
@@ -55,6 +56,35 @@ internal sealed class SvgNode(string name, int line, int order)
     {
         _style ??= SvgStyle.Declarations(this["style"] ?? "");
         return _style.GetValueOrDefault(property) ?? this[property];
+    }
+
+    /// <summary>The sheets of the file.</summary>
+    internal SvgStyleSheet? Sheet { get; init; }
+
+    /// <summary>A property that a style sheet may give as well: what it says counts before an attribute and after the style attribute, or before both when it is important.</summary>
+    internal string? Styled(string property)
+    {
+        if (Sheet is not { IsEmpty: false } sheet)
+        {
+            return Property(property);
+        }
+
+        // Looked up once, because an element may be used often and have very many classes.
+        _styled ??= new Dictionary<string, string?>(StringComparer.Ordinal);
+        if (!_styled.TryGetValue(property, out string? value))
+        {
+            string? said = sheet.Value(this, property, false);
+            value = sheet.Value(this, property, true) ?? (said is null || HasDeclared(property) ? Property(property) : said);
+            _styled.Add(property, value);
+        }
+
+        return value;
+    }
+
+    private bool HasDeclared(string property)
+    {
+        _style ??= SvgStyle.Declarations(this["style"] ?? "");
+        return _style.ContainsKey(property);
     }
 
     internal void Add(SvgNode child) => (_children ??= []).Add(child);

@@ -15,13 +15,15 @@ public class SvgMutationTests
     [
         "0", "-1", "1e308", "1e-308", "NaN", "\"", "'", "<", ">", "/>", "</g>", "<g>", "&#0;", "&amp;", "&x;", "<!DOCTYPE svg [<!ENTITY x SYSTEM \"FILE\">]>", "<![CDATA[", "]]>", "<!--", "-->", "%", "mm",
         "href=\"#a\"", "href=\"FILE\"", "xlink:href=\"#b\"", "transform=\"scale(0)\"", "transform=\"matrix(1e200 0 0 1 0 0)\"", "A", "a1 1 0 01", "z", "M", "C", "viewBox=\"0 0 1 1\"", "id=\"a\"", "<use href=\"#b\"/>", "<image href=\"FILE\"/>",
+        "<style>", "</style>", "{", "}", "/*", "*/", "!important", "@import url(FILE);", "@media{", "<?xml-stylesheet href=\"FILE\"?>", "class=\"k\"", "display:none",
     ];
 
     private const string Seed =
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" width=\"100mm\" height=\"80mm\" viewBox=\"0 0 100 80\">\n"
+        + "<style>.k, rect#a { display: inline; visibility: visible !important } g > .k { display: none } @media print { .k { width: 3px } } /* x */</style>"
         + "<defs><g id=\"a\"><circle cx=\"3\" cy=\"4\" r=\"2\"/></g><symbol id=\"b\" viewBox=\"0 0 4 4\"><use href=\"#a\"/><rect width=\"2\" height=\"3\" rx=\"1\"/></symbol></defs>\n"
         + "<g id=\"edge\" transform=\"translate(3,4) rotate(30 1 2) skewX(10)\" style=\"fill:none;display:inline\"><path d=\"M1 2h3v4c1 2 3 4 5 6s7 8 9 10q1 2 3 4t5 6a5 4 30 01 9 8A1 1 0 1 0 3 3z\"/>\n"
-        + "<ellipse cx=\"5\" cy=\"6\" rx=\"7\" ry=\"8\" transform=\"matrix(1 .5 -.25 2 3 4)\"/><polygon points=\"1,2 3,4 5 6\"/><polyline points=\"1 2 3 4\"/><line x1=\"1\" x2=\"50%\"/></g>\n"
+        + "<ellipse cx=\"5\" cy=\"6\" rx=\"7\" ry=\"8\" transform=\"matrix(1 .5 -.25 2 3 4)\"/><polygon points=\"1,2 3,4 5 6\"/><polyline points=\"1 2 3 4\"/><line class=\"k\" x1=\"1\" x2=\"50%\"/></g>\n"
         + "<use xlink:href=\"#b\" x=\"5\" y=\"10%\" width=\"8\" height=\"8\"/><svg x=\"1\" width=\"20\" height=\"20\" viewBox=\"0 0 5 5\" preserveAspectRatio=\"xMinYMax slice\"><rect width=\"1mm\" height=\"1\"/></svg><text>word</text></svg>";
 
     [Fact]
