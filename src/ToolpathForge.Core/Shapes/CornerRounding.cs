@@ -14,6 +14,9 @@ internal static class CornerRounding
     /// <summary>A step of Newton's method below this is the end of it, mm.</summary>
     private const double Settled = 1e-12;
 
+    /// <summary>A parameter may be beyond its end by this, which is rounding.</summary>
+    private const double Rounding = 1e-12;
+
     /// <summary>Both curves cut back, with the arc between them.</summary>
     /// <param name="Before">What is left of the first curve.</param>
     /// <param name="Fillet">The arc, tangent to both.</param>
@@ -50,13 +53,14 @@ internal static class CornerRounding
         double t = 0;
         for (int step = 1; step <= Steps; step++)
         {
-            if (Solve(before, after, side * radius * step / Steps, ref s, ref t) is false || s <= 0 || t >= 1)
+            // Beyond the corner there is nothing to cut back: there the parallels of two curves that bend meet, but not those of what was drawn.
+            if (Solve(before, after, side * radius * step / Steps, ref s, ref t) is false || s <= 0 || t >= 1 || s > 1 + Rounding || t < -Rounding)
             {
                 return null;
             }
         }
 
-        return (s, t);
+        return (Math.Min(s, 1), Math.Max(t, 0));
     }
 
     // The parallel of a curve moves by v·(1 - dκ) for a step of its parameter, v the first derivative and d its distance to the left.

@@ -19,6 +19,13 @@ internal static class ShapeFindings
         "Rounded to {round}, the {size} becomes {found}.",
         "Round to a finer fraction, or give the size itself.");
 
+    /// <summary>A size is next to nothing.</summary>
+    internal static readonly FindingKind NextToNothing = new(
+        "shape-size-next-to-nothing",
+        Severity.Stop,
+        "The {size} comes to less than {allowed} on this board.",
+        "Give a larger size, or leave it out.");
+
     /// <summary>Rounding spoils the proportion that a family should share.</summary>
     internal static readonly FindingKind RatioMoved = new(
         "shape-ratio-moved",

@@ -8,6 +8,9 @@ namespace ToolpathForge.Shapes;
 /// <param name="findings">Takes what rounding leaves nothing of.</param>
 internal sealed class ShapeSizes(double width, double round, ICollection<Finding> findings)
 {
+    /// <summary>Smaller sizes are none, mm: less than a hand can mark, and lines so short have no direction.</summary>
+    private const double Least = 0.01;
+
     /// <summary>Design width of the board, mm.</summary>
     internal double Width { get; } = width;
 
@@ -32,6 +35,11 @@ internal sealed class ShapeSizes(double width, double round, ICollection<Finding
                 Quantity.Length(size),
                 Arg.Of("round", Quantity.Length(round)),
                 Arg.Of("size", key)));
+        }
+        else if (size != 0 && Math.Abs(rounded) < Least)
+        {
+            IsSound = false;
+            findings.Add(Finding.Of(ShapeFindings.NextToNothing, spec.Where(key), Quantity.Length(rounded), Quantity.Length(Least), Arg.Of("size", key)));
         }
 
         return rounded;

@@ -155,4 +155,16 @@ public class ComposedTests
             Assert.Equal(value, told.Value, 3);
         }
     }
+
+    // A line shorter than the last digit of where it begins has no direction, and the arc after it would begin elsewhere.
+    [Theory]
+    [InlineData("0.000000001 mm")]
+    [InlineData("0.005 mm")]
+    public void A_part_of_next_to_nothing_is_refused(string depth)
+    {
+        (Profile? profile, IReadOnlyList<Finding> findings) = ShapeJobs.Scale(
+            $"kind = 'composed', part = [{{ kind = 'straight', depth = '1/2' }}, {{ kind = 'straight', depth = '{depth}' }}, {{ kind = 'ellipse', run = '2', depth = '2', form = 'scoop' }}]");
+        Assert.Null(profile);
+        Assert.Equal("shape-size-next-to-nothing", Assert.Single(findings).Kind.Code);
+    }
 }
