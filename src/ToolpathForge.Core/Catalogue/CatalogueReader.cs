@@ -179,6 +179,7 @@ internal static class CatalogueReader
                 SourceOf(row))
             {
                 Opening = row.AmountOrNull("opening") ?? row.Amount("travel-z"),
+                ChangesBits = row.Flag("changes-bits"),
                 DialMarks = (int?)row.AmountOrNull("dial-marks"),
                 Collet = row.AmountOrNull("collet") ?? double.PositiveInfinity,
             }

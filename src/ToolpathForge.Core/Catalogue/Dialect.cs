@@ -32,7 +32,7 @@ public enum CommentForm
 /// <summary>What happens where another bit is needed.</summary>
 public enum BitChange
 {
-    /// <summary>A bit-change command.</summary>
+    /// <summary>A bit-change command, on a machine that changes bits by itself; a pause on any other.</summary>
     Command,
 
     /// <summary>The spindle stops, the program pauses, the person changes the bit.</summary>
@@ -60,7 +60,7 @@ public enum BitChange
 /// <param name="Footer">Last lines.</param>
 /// <param name="BitChange">What happens at a bit change.</param>
 /// <param name="BitChangeLines">Lines written at a bit change, with the same placeholders.</param>
-/// <param name="PauseLines">Lines that make the program wait for the person.</param>
+/// <param name="PauseLines">Lines that stop the spindle and make the program wait for the person.</param>
 /// <param name="SpindleLines">Lines that start the spindle; empty when it is switched by hand.</param>
 /// <param name="SpindleDwell">Seconds to wait for the spindle to come up to speed; 0 for none.</param>
 /// <param name="DwellWord">The dwell line with {seconds}; used when <paramref name="SpindleDwell"/> is more than 0.</param>
@@ -90,4 +90,31 @@ public sealed record Dialect(
     int LongestLine,
     string LineEnding,
     string FileEnding,
-    Source Source);
+    Source Source)
+{
+    /// <summary>Seconds that the program waits after it has stopped the spindle, until the bit stands still; 0 for none.</summary>
+    public double SpindleStopDwell { get; init; }
+
+    /// <summary>Whether the program starts and stops the spindle; otherwise it is switched by hand.</summary>
+    public bool RunsSpindle => SpindleLines.Length > 0;
+
+    /// <summary>
+    /// How bits are changed in this dialect's programs on a machine. A command is for machines that change bits by themselves: any other may pass over it and run on with the wrong bit, so
+    /// there the program pauses, which no controller passes over. Where the spindle is switched by hand and no comment can say so at the pause, every bit has a program of its own.
+    /// </summary>
+    /// <param name="machine">The machine.</param>
+    public BitChange ChangeOn(Machine machine)
+    {
+        ArgumentNullException.ThrowIfNull(machine);
+        BitChange change = BitChange == BitChange.Command && !machine.ChangesBits ? BitChange.Pause : BitChange;
+        return change == BitChange.Pause && Comments == CommentForm.None && IsSwitchedByHand(machine) ? BitChange.SeparatePrograms : change;
+    }
+
+    /// <summary>Whether a hand switches the spindle: because the program does not, or because the machine heeds no program in this.</summary>
+    /// <param name="machine">The machine.</param>
+    public bool IsSwitchedByHand(Machine machine)
+    {
+        ArgumentNullException.ThrowIfNull(machine);
+        return !RunsSpindle || machine.SwitchedByHand;
+    }
+}

@@ -35,12 +35,13 @@ internal static partial class DialectReader
             sound &= CheckLine(new TextValue(row.Text("dwell-word"), "", row.Where("dwell-word")), ["{seconds}"], longest, context);
         }
 
-        if (row.Amount("spindle-dwell") > 0 && !(row.Has("dwell-word") && row.Text("dwell-word").Contains("{seconds}", StringComparison.Ordinal)))
+        if ((row.Amount("spindle-dwell") > 0 || StopDwell(row) > 0) && !(row.Has("dwell-word") && row.Text("dwell-word").Contains("{seconds}", StringComparison.Ordinal)))
         {
             sound = Missing(row, "dwell-word", "{seconds}", context);
         }
 
         sound &= CheckStates(row, unit, context);
+        sound &= DialectStops.Check(row, context);
         if (!FileEnding().IsMatch(row.Text("file-ending")))
         {
             context.Add(Finding.Of(CatalogueFindings.DialectFileEnding, row.Where("file-ending"), Arg.Of("text", TextPiece.Short(row.Text("file-ending")))));
@@ -103,11 +104,13 @@ internal static partial class DialectReader
             sound &= header.Contains(word) || Missing(row, "header", word, context);
         }
 
+        string? offset = header.Order(StringComparer.Ordinal).FirstOrDefault(IsWorkOffset);
+        sound &= offset is not null || Missing(row, "header", "G54 (or another work offset up to G59)", context);
         foreach (string key in (string[])["header", "footer", "bit-change-lines", "pause-lines", "spindle-lines"])
         {
             foreach (TextValue line in row.Texts(key))
             {
-                if (Words(line.Text).FirstOrDefault(w => w == other || w is "G18" or "G19" or "G91" or "G93" or "G41" or "G42" or "G43") is { } word)
+                if (Words(line.Text).FirstOrDefault(w => w == other || w is "G18" or "G19" or "G91" or "G93" or "G41" or "G42" or "G43" || (IsWorkOffset(w) && offset is not null && w != offset)) is { } word)
                 {
                     context.Add(Finding.Of(
                         CatalogueFindings.DialectContradicts, line.At, Arg.Of("text", TextPiece.Short(line.Text)), Arg.Of("word", word)));
@@ -120,6 +123,11 @@ internal static partial class DialectReader
         return (ends || Missing(row, "footer", "M2 or M30 on its last line", context)) && sound;
     }
 
+    // Judgement: routers without a brake run on for 5 to 10 s. Whoever knows better says so.
+    private const double UsualStopDwell = 10;
+
+    private static double StopDwell(Fields row) => row.AmountOrNull("spindle-stop-dwell") ?? (row.Texts("spindle-lines").Length > 0 ? UsualStopDwell : 0);
+
     private static bool Missing(Fields row, string key, string word, TableContext context)
     {
         context.Add(Finding.Of(
@@ -128,7 +136,7 @@ internal static partial class DialectReader
     }
 
     // Words of a line outside comments, upper case, leading zeros of the number left out: G01 and g1 are the same word.
-    private static IEnumerable<string> Words(string line)
+    internal static IEnumerable<string> Words(string line)
     {
         string code = Comment().Replace(line, " ").ToUpperInvariant();
         return Word().Matches(code).Select(m => m.Groups["letter"].Value + Number(m.Groups["number"].Value));
@@ -139,6 +147,8 @@ internal static partial class DialectReader
         string text = digits.TrimStart('0');
         return text.Length == 0 || text[0] == '.' ? "0" + text : text;
     }
+
+    private static bool IsWorkOffset(string word) => word is "G54" or "G55" or "G56" or "G57" or "G58" or "G59" or "G59.1" or "G59.2" or "G59.3";
 
     private static bool Moves(string word) => word[0] is 'X' or 'Y' or 'Z' or 'A' or 'B' or 'C' or 'I' or 'J' or 'K' or 'R'
         || word is "G0" or "G1" or "G2" or "G3" or "G38.2" or "G28" or "G30" or "G10" or "G92"
@@ -181,7 +191,10 @@ internal static partial class DialectReader
         row.Whole("longest-line"),
         row.Text("line-ending") == "crlf" ? "\r\n" : "\n",
         row.Text("file-ending"),
-        CatalogueReader.SourceOf(row));
+        CatalogueReader.SourceOf(row))
+    {
+        SpindleStopDwell = StopDwell(row),
+    };
 
     private static ImmutableArray<string> Lines(Fields row, string key) => [.. row.Texts(key).Select(t => t.Text)];
 

@@ -44,6 +44,9 @@ public sealed record Machine(
     /// <summary>Height under the gantry, from the bed, mm: nothing thicker passes. Where nobody has measured it, the travel along Z.</summary>
     public double Opening { get; init; } = TravelZ;
 
+    /// <summary>Whether it changes bits by itself when a program commands it; nobody's hands are needed then.</summary>
+    public bool ChangesBits { get; init; }
+
     /// <summary>Thickest shank that its collet takes, mm; infinite where nobody has said.</summary>
     public double Collet { get; init; } = double.PositiveInfinity;
 

@@ -13,6 +13,11 @@ namespace ToolpathForge.Clampings;
 internal static class BoardLayout
 {
     /// <summary>
+    /// How far past the ends the bit parks where the travel allows it, mm (judgement): half the body of a router, about 40 mm, and a hand beside it.
+    /// </summary>
+    private const double ParkRoom = 80;
+
+    /// <summary>
     /// The clamping of one make. The first ends of all boards come first, then the second ends: the stops are moved once. Boards that are left
     /// over are spread evenly, so that no run is left with a lone board when two would do.
     /// </summary>
@@ -31,8 +36,9 @@ internal static class BoardLayout
         ImmutableArray<Placed> placed = [.. Enumerable.Range(0, abreast).Select(i => Place(make, end, i, -i * (width + gap), width))];
         Box2 stock = placed.Aggregate(Box2.Empty, (all, p) => all.Union(p.Block));
 
-        // The travel begins where the bit must reach past the fence line and past the raw tip.
+        // The travel begins where the bit must reach past the fence line and past the raw tip, and has room there to park while hands are at the ends.
         double right = make.EndAllowance + track;
+        right += Math.Clamp(job.Machine.TravelX - make.OnBed - right, 0, ParkRoom);
         double far = track;
         return new Clamping(
             make.Id,

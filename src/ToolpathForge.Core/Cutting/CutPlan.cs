@@ -29,7 +29,7 @@ public sealed record CutPlan(Clamping Clamping, ImmutableArray<BitWork> Works, I
 
     /// <summary>The plan with only some of its works, for a dialect that gives every bit a program of its own.</summary>
     /// <param name="work">Index into <see cref="Works"/>.</param>
-    internal CutPlan Only(int work) => new(Clamping, [Works[work]], Works[work].Outline ? Tabs : []);
+    internal CutPlan Only(int work) => new(Clamping, [work == Works.Length - 1 ? Works[work] : Works[work] with { Path = Parking.Parked(Works[work].Path, Clamping) }], Works[work].Outline ? Tabs : []);
 }
 
 /// <summary>Plans the cutting of a clamping: marks first, while everything lies still; then openings; then openings whose waste is held and outlines, each piece's release last.</summary>
@@ -46,6 +46,7 @@ internal static class Cutter
     {
         var works = ImmutableArray.CreateBuilder<BitWork>();
         var tabs = ImmutableArray.CreateBuilder<(int Piece, Tab Tab)>();
+        double stop = Parking.Height(job, clamping, bits);
         foreach (BitTask task in bits)
         {
             var moves = new MoveList(clamping.Stock.Top + clamping.Rise(job)) { Plunge = task.Settings.Plunge };
@@ -81,14 +82,11 @@ internal static class Cutter
                         && Outline(moves, runs, fit, Own(job, clamping, fit.Placed.Piece, task.Settings), clamping, tabs, findings));
             }
 
-            if (clamping.Waits)
-            {
-                // Out of the way while the next board is laid: behind the fence, past the ends.
-                moves.TravelTo(new Point2(clamping.Travel.MaxX, clamping.Travel.MaxY));
-            }
-
+            // A stop follows: for the next bit, for the next board, or the end.
+            moves.Retract();
+            moves.RaiseTo(stop);
             var path = new Toolpath(task.Bit, task.Settings.Speed, moves.ToMoves(), [.. runs]);
-            works.Add(new BitWork(path, task.Settings, task.Marks, task.Openings, task.Outline));
+            works.Add(new BitWork(task == bits[^1] ? Parking.Parked(path, clamping) : path, task.Settings, task.Marks, task.Openings, task.Outline));
         }
 
         return new CutPlan(clamping, works.ToImmutable(), tabs.ToImmutable());

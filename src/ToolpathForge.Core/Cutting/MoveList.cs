@@ -57,6 +57,15 @@ internal sealed class MoveList
         }
     }
 
+    /// <summary>Straight up to a height at or above that of travel, for a stop.</summary>
+    internal void RaiseTo(double z)
+    {
+        if (_at.Z < z)
+        {
+            Add(new Move(MoveKind.Rapid, _at with { Z = z }, 0, 0, Purpose.Retract, -1));
+        }
+    }
+
     /// <summary>Straight down (or up) in the air at a rapid.</summary>
     internal void RapidTo(double z) => Add(new Move(MoveKind.Rapid, _at with { Z = z }, 0, 0, Purpose.Descend, Run));
 

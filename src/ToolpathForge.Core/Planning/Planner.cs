@@ -79,13 +79,15 @@ public static class Planner
         }
 
         var programs = new List<PlannedProgram>();
-        foreach ((string name, CutPlan cut) in cuts.SelectMany(c => Split(c, post.Dialect)))
+        foreach ((string name, CutPlan cut) in cuts.SelectMany(c => Split(c, post.Dialect.ChangeOn(job.Machine))))
         {
             cancel.ThrowIfCancellationRequested();
             stage?.Invoke("programs");
             string text = post.Write(new ProgramInput(name, ProgramNotes.For(job, name, cut), [.. cut.Works.Select(w => AxisCorrection.Apply(w.Path, job.Axes, budget.Axes))], budget.Chords)
             {
                 Waits = ProgramNotes.Waits(cut.Clamping),
+                ChangesBits = job.Machine.ChangesBits,
+                SwitchedByHand = post.Dialect.IsSwitchedByHand(job.Machine),
             });
             stage?.Invoke("proof");
             Target target = ProofTarget.For(job, cut, post.Dialect);
@@ -119,8 +121,8 @@ public static class Planner
     }
 
     // One program for a clamping; where the dialect changes no bits and there are several, one for each bit, in the order of their use.
-    private static IEnumerable<(string Name, CutPlan Cut)> Split(CutPlan cut, Dialect dialect) =>
-        dialect.BitChange != BitChange.SeparatePrograms || cut.Works.Length == 1
+    private static IEnumerable<(string Name, CutPlan Cut)> Split(CutPlan cut, BitChange change) =>
+        change != BitChange.SeparatePrograms || cut.Works.Length == 1
             ? [(cut.Clamping.Name, cut)]
             : Enumerable.Range(0, cut.Works.Length).Select(i => (FormattableString.Invariant($"{cut.Clamping.Name}-{i + 1}"), cut.Only(i)));
 

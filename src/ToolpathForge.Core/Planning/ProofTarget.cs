@@ -41,7 +41,7 @@ internal static class ProofTarget
             ProgramRunsSpindle = dialect.SpindleLines.Length > 0,
             SpeedByHand = cut.Works.Length == 1 ? cut.Settings.Speed : null,
             DwellAfterStart = dialect.SpindleLines.Length > 0 ? dialect.SpindleDwell : 0,
-            ToolChange = dialect.BitChange switch
+            ToolChange = dialect.ChangeOn(job.Machine) switch
             {
                 BitChange.Command => ToolChangeStyle.ByCommand,
 

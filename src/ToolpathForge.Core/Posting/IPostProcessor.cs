@@ -16,6 +16,12 @@ public sealed record ProgramInput(string Name, ImmutableArray<string> Notes, Imm
     /// Only for a single path.
     /// </summary>
     public ImmutableArray<string> Waits { get; init; } = [];
+
+    /// <summary>Whether the machine changes bits by itself at a command; where it does not, the program pauses for every bit after the first.</summary>
+    public bool ChangesBits { get; init; }
+
+    /// <summary>Whether a hand switches the spindle, whatever the program says: each stop and the end tell it so.</summary>
+    public bool SwitchedByHand { get; init; }
 }
 
 /// <summary>

@@ -30,20 +30,41 @@ internal sealed class ProgramLines(Dialect dialect)
             return;
         }
 
+        foreach (string part in Parts(Plain(words), dialect.LongestLine - 4))
+        {
+            Raw(part);
+        }
+    }
+
+    /// <summary>
+    /// A message to whoever stands at the machine, on a line of its own: in brackets it is marked as one, so that controllers show it (NISTIR 6556, 3.3.4); nothing in dialects
+    /// without comments.
+    /// </summary>
+    internal void Message(string words)
+    {
+        string mark = dialect.Comments == CommentForm.Brackets ? "MSG, " : "";
         string plain = Plain(words);
-        int room = dialect.LongestLine - 4;
+        int room = dialect.LongestLine - 4 - mark.Length;
+        foreach (string part in Parts(plain, room))
+        {
+            Comment(mark + part);
+        }
+    }
+
+    public override string ToString() => _text.ToString();
+
+    private static IEnumerable<string> Parts(string plain, int room)
+    {
         while (plain.Length > room)
         {
             int cut = plain.LastIndexOf(' ', room);
             cut = cut > 0 ? cut : room;
-            Raw(plain[..cut]);
+            yield return plain[..cut];
             plain = plain[cut..].TrimStart();
         }
 
-        Raw(plain);
+        yield return plain;
     }
-
-    public override string ToString() => _text.ToString();
 
     private void Raw(string words) =>
         _text.Append(dialect.Comments == CommentForm.Brackets ? $"({words})" : $"; {words}").Append(dialect.LineEnding);

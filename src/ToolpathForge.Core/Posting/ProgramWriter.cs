@@ -27,6 +27,7 @@ internal sealed class ProgramWriter(Dialect dialect)
             _lines.Comment(note);
         }
 
+        var stops = new StopLines(dialect, input, _lines);
         for (int i = 0; i < input.Paths.Length; i++)
         {
             Toolpath path = input.Paths[i];
@@ -36,38 +37,41 @@ internal sealed class ProgramWriter(Dialect dialect)
                 WriteAll(dialect.Header, Fill);
             }
 
-            if (i > 0 || dialect.BitChange == BitChange.Command)
+            if (i > 0 || stops.ChangesByCommand)
             {
-                WriteAll(dialect.BitChangeLines, Fill);
+                stops.ForBit(path.Bit.Name, i, Fill);
             }
 
             _lines.Comment("Bit: " + path.Bit.Name);
             WritePath(path, input.ChordTolerance, Fill);
             foreach (string message in input.Waits)
             {
-                _lines.Comment(message);
-                WriteAll(dialect.PauseLines, Fill);
+                stops.ForBoards(message, Fill);
                 WritePath(path, input.ChordTolerance, Fill);
             }
 
             if (i == input.Paths.Length - 1)
             {
-                WriteAll(dialect.Footer, Fill);
+                stops.AtEnd(Fill);
             }
         }
 
         return _lines.ToString();
     }
 
+    // From a start or a stop on: a hand may have moved every axis and changed every mode. Nothing that was written before counts any more.
     private void WritePath(Toolpath path, double chordTolerance, Func<string, string> fill)
     {
         WriteAll(dialect.SpindleLines, fill);
-        if (dialect.SpindleLines.Length > 0 && dialect.SpindleDwell > 0)
+        if (dialect.RunsSpindle && dialect.SpindleDwell > 0)
         {
             _lines.Line(Placeholders.FillSeconds(dialect.DwellWord, dialect.SpindleDwell));
         }
 
+        _knowsPlane = false;
+        _knowsHeight = false;
         _motion = "";
+        _feed = "";
         WriteMoves(path, chordTolerance);
     }
 
@@ -109,7 +113,7 @@ internal sealed class ProgramWriter(Dialect dialect)
         GridPoint end = _grid.RoundStraight(move.End);
         if (move.Purpose is Purpose.Retract or Purpose.Descend)
         {
-            // Straight up or down: the plane's words stay out, so that the very first line lifts the bit wherever it stands.
+            // Straight up or down: the plane's words stay out, so that the first line after a start or a stop lifts the bit wherever it stands.
             end = end with { X = _at.X, Y = _at.Y };
             Straight(move, end, plane: false);
         }

@@ -139,16 +139,48 @@ public class ShippedCatalogueTests
     }
 
     [Theory]
-    [InlineData("header = [\"G21 G90 G17 G94\", \"G0 X0\"]", "dialect-moves")]
-    [InlineData("header = [\"G21 G90 G17 G94 ({who})\"]", "dialect-placeholder")]
-    [InlineData("header = [\"G20 G90 G17 G94\"]", "dialect-contradicts")]
+    [InlineData("header = [\"G21 G90 G17 G94 G54\", \"G0 X0\"]", "dialect-moves")]
+    [InlineData("header = [\"G21 G90 G17 G94 G54 ({who})\"]", "dialect-placeholder")]
+    [InlineData("header = [\"G21 G90 G17 G94\"]", "dialect-word-missing")]
+    [InlineData("header = [\"G21 G90 G17 G94 G54\", \"G55\"]", "dialect-contradicts")]
+    [InlineData("header = [\"G21 G90 G17 G94 G54 M3\"]", "dialect-contradicts")]
+    [InlineData("header = [\"G20 G90 G17 G94 G54\"]", "dialect-contradicts")]
     public void A_dialect_that_cannot_be_is_refused(string header, string code)
     {
         string text = File.ReadAllText(Support.Repo.Path("postprocessors", "metric-hand-switched.toml"))
-            .Replace("header = [\n    \"G17 G21 G90 G94\",\n]", header, StringComparison.Ordinal);
+            .Replace("header = [\n    \"G17 G21 G54 G90 G94\",\n]", header, StringComparison.Ordinal);
         Assert.Contains(header, text, StringComparison.Ordinal);
         var findings = new List<ToolpathForge.Findings.Finding>();
         s_shipped.With(text, "mine.toml", findings);
+        Assert.Contains(findings, f => f.Kind.Code == code);
+    }
+
+    // Words of NISTIR 6556 (2000): M0 waits always, M1 only if a switch is on; M5 stops the spindle; M2 and M30 end the program.
+    [Theory]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M5\"]", "dialect-stop-missing")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M0\"]", "dialect-stop-missing")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M5 M0\"]", "dialect-stop-missing")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M0\", \"M5\"]", "dialect-stop-missing")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M5\", \"(M0)\"]", "dialect-stop-missing")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M5\", \"M1\"]", "dialect-contradicts")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M5\", \"M0\", \"M3\"]", "dialect-contradicts")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M5\", \"M0\", \"M30\"]", "dialect-contradicts")]
+    [InlineData("metric-centre", "pause-lines = [\"M5\", \"M0\"]", "pause-lines = [\"M5\", \"M0\", \"G55\"]", "dialect-contradicts")]
+    [InlineData("metric-centre", "    \"M5\",\n    \"T{tool} M6 ({bit})\",", "    \"T{tool} M6\",", "dialect-stop-missing")]
+    [InlineData("metric-centre", "\"T{tool} M6 ({bit})\"", "\"T{tool}\"", "dialect-stop-missing")]
+    [InlineData("metric-centre", "    \"M5\",\n    \"M30\"", "    \"M30\"", "dialect-stop-missing")]
+    [InlineData("metric-centre", "\"S{speed} M3\"", "\"S{speed}\"", "dialect-stop-missing")]
+    [InlineData("metric-centre", "spindle-dwell = 4\nspindle-stop-dwell = 10\ndwell-word = \"G4 P{seconds}\"", "spindle-dwell = 0", "dialect-word-missing")]
+    [InlineData("metric-lines", "    \"M5\",\n    \"M0\"", "    \"M5\"", "dialect-stop-missing")]
+    [InlineData("metric-hand-switched", "pause-lines = [\"M0\"]", "pause-lines = [\"M9\"]", "dialect-stop-missing")]
+    public void A_dialect_that_lets_hands_come_near_a_turning_bit_is_refused(string id, string before, string after, string code)
+    {
+        string text = File.ReadAllText(Support.Repo.Path("postprocessors", id + ".toml")).ReplaceLineEndings("\n");
+        Assert.Contains(before, text, StringComparison.Ordinal);
+        var findings = new List<ToolpathForge.Findings.Finding>();
+        s_shipped.With(text, "mine.toml", findings);
+        Assert.Empty(findings);
+        s_shipped.With(text.Replace(before, after, StringComparison.Ordinal), "mine.toml", findings);
         Assert.Contains(findings, f => f.Kind.Code == code);
     }
 }

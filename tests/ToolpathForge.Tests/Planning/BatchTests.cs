@@ -127,10 +127,10 @@ public class BatchTests
         {
             if (lines[i] == "M0")
             {
-                Assert.Equal("M5", lines[i - 1]);
-                Assert.StartsWith("(", lines[i - 2], StringComparison.Ordinal);
-                Assert.Contains("M3", lines[i + 1], StringComparison.Ordinal);
-                Assert.StartsWith("G0", lines[i - 3].TrimStart('X', 'Y').Length == lines[i - 3].Length ? lines[i - 3] : "G0", StringComparison.Ordinal);
+                Assert.Equal(["M5", "G4 P10"], lines[(i - 3)..(i - 1)]);
+                Assert.StartsWith("(MSG, Next: ", lines[i - 1], StringComparison.Ordinal);
+                Assert.StartsWith("X", lines[i - 4], StringComparison.Ordinal);
+                Assert.Contains("M3", lines[i + 2], StringComparison.Ordinal);
             }
         }
 

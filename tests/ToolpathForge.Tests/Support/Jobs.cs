@@ -21,7 +21,10 @@ internal static class TestJobs
 
     internal static Dialect Metric { get; } = new(
         "test-metric", "metric, arcs by centre", LengthUnit.Millimetre, 3, 4, 0, ArcForm.Centre, CommentForm.Brackets, 0, true,
-        ["G21 G90 G17 G94"], ["M5", "M30"], BitChange.Command, ["T{tool} M6"], ["M0"], ["M3 S{speed}"], 3, "G4 P{seconds}", 256, "\n", ".nc", s_test);
+        ["G21 G90 G17 G94 G54"], ["M5", "M30"], BitChange.Command, ["M5", "T{tool} M6"], ["M5", "M0"], ["M3 S{speed}"], 3, "G4 P{seconds}", 256, "\n", ".nc", s_test)
+    {
+        SpindleStopDwell = 8,
+    };
 
     internal static Bit Bit(double diameter = 6.35, double flutes = 22) => new(
         "test-bit", "a straight test bit", BitKind.Straight, BitSubstance.Carbide, diameter, flutes, 2, diameter, 63, 24000, true, 5, 0, s_test);

@@ -5,9 +5,7 @@
 (Zero: X0 Y0 near left corner of the blank, Z0 on the spoilboard)
 (Read the run sheet before you start. Eyes, ears, dust: protect them.)
 (panel-1)
-G17 G21 G40 G49 G90 G94
-M5
-T1 M6 (1/4 in down-cut spiral)
+G17 G21 G40 G49 G54 G90 G94
 (Bit: 1/4 in down-cut spiral)
 S16000 M3
 G4 P4
@@ -781,5 +779,8 @@ G2 X261.395 Y40.85 I0 J23.175
 G1 Y53.938
 G3 X260.895 Y56.4073 I-6.3488 J-0.0003
 G0 Z10.6
+Z16
+X352.245 Y244.525
 M5
+G4 P10
 M30

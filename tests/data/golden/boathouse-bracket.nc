@@ -5,9 +5,7 @@
 (Zero: X0 Y0 where the fence meets the finished tip, the board lies at minus X, minus Y, Z0 on the spoilboard)
 (Read the run sheet before you start. Eyes, ears, dust: protect them.)
 (bracket)
-G17 G21 G40 G49 G90 G94
-M5
-T1 M6 (1/4 in up-cut spiral, long)
+G17 G21 G40 G49 G54 G90 G94
 (Bit: 1/4 in up-cut spiral, long)
 S16000 M3
 G4 P4
@@ -340,5 +338,7 @@ X3.175 Y-76.2 I-46.0016 J27.1785
 G1 Y-8
 G2 X3.575 Y-5.7819 I6.35 J0
 G0 Z30.4
+X44.4 Y10.438
 M5
+G4 P10
 M30

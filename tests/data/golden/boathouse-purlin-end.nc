@@ -5,9 +5,7 @@
 (Zero: X0 Y0 near left corner of the blank, Z0 on the spoilboard)
 (Read the run sheet before you start. Eyes, ears, dust: protect them.)
 (purlin-end)
-G17 G21 G40 G49 G90 G94
-M5
-T1 M6 (1/4 in down-cut spiral)
+G17 G21 G40 G49 G54 G90 G94
 (Bit: 1/4 in down-cut spiral)
 S16000 M3
 G4 P4
@@ -143,5 +141,8 @@ Y117.357 Z-0.3
 Y147.85
 Y149.701
 G0 Z10.6
+Z16
+X195.975 Y151.525
 M5
+G4 P10
 M30

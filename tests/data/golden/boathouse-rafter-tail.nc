@@ -6,9 +6,7 @@
 (Zero: X0 Y0 near left corner of the blank, Z0 on the spoilboard)
 (Read the run sheet before you start. Eyes, ears, dust: protect them.)
 (rafter-tail)
-G17 G21 G40 G49 G90 G94
-M5
-T1 M6 (60 degree V)
+G17 G21 G40 G49 G54 G90 G94
 (Bit: 60 degree V)
 S16000 M3
 G4 P4
@@ -1162,12 +1160,17 @@ G1 Z5.203 F440
 X148.056 Y182.315 F1490
 X144.5
 G0 Z10.6
+Z16
 M5
-T2 M6 (1/4 in down-cut spiral)
+G4 P10
+(MSG, Unplug the spindle, fit bit 2: 1/4 in down-cut spiral, touch Z0 off, plug in again)
+M0
+G17 G21 G40 G54 G90 G94
 (Bit: 1/4 in down-cut spiral)
 S16000 M3
 G4 P4
-G0 X275.586 Y236.75
+G0 Z10.6
+X275.586 Y236.75
 (Hole bolt 1 rafter-tail no. 1)
 Z6.6
 G1 Z-0.3 F1090
@@ -1420,5 +1423,8 @@ Y243.1 Z-0.3
 Y255.8
 Y257.651
 G0 Z10.6
+Z16
+X336.779 Y259.475
 M5
+G4 P10
 M30
