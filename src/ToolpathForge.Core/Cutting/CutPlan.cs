@@ -83,7 +83,6 @@ internal static class Cutter
             }
 
             // A stop follows: for the next bit, for the next board, or the end.
-            moves.Retract();
             moves.RaiseTo(stop);
             var path = new Toolpath(task.Bit, task.Settings.Speed, moves.ToMoves(), [.. runs]);
             works.Add(new BitWork(task == bits[^1] ? Parking.Parked(path, clamping) : path, task.Settings, task.Marks, task.Openings, task.Outline));

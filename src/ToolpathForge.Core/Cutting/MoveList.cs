@@ -57,13 +57,15 @@ internal sealed class MoveList
         }
     }
 
-    /// <summary>Straight up to a height at or above that of travel, for a stop.</summary>
+    /// <summary>Straight up to a height at or above that of travel, for a stop; in one go with the retract before it.</summary>
     internal void RaiseTo(double z)
     {
-        if (_at.Z < z)
+        if (_moves.Count > 1 && _moves[^1].Purpose == Purpose.Retract)
         {
-            Add(new Move(MoveKind.Rapid, _at with { Z = z }, 0, 0, Purpose.Retract, -1));
+            _moves.RemoveAt(_moves.Count - 1);
         }
+
+        Add(new Move(MoveKind.Rapid, _at with { Z = z }, 0, 0, Purpose.Retract, -1));
     }
 
     /// <summary>Straight down (or up) in the air at a rapid.</summary>

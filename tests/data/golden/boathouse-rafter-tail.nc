@@ -1159,8 +1159,7 @@ Z6.6
 G1 Z5.203 F440
 X148.056 Y182.315 F1490
 X144.5
-G0 Z10.6
-Z16
+G0 Z16
 M5
 G4 P10
 (MSG, Unplug the spindle, fit bit 2: 1/4 in down-cut spiral, touch Z0 off, plug in again)
@@ -1422,8 +1421,7 @@ Y217.268
 Y243.1 Z-0.3
 Y255.8
 Y257.651
-G0 Z10.6
-Z16
+G0 Z16
 X336.779 Y259.475
 M5
 G4 P10
