@@ -54,6 +54,12 @@ public static class ProofAccuracy
     /// <summary>An arc that turns by less is its chord, radians: at a radius of a kilometre it rises 1e-13 mm.</summary>
     internal const double StraightSweep = 1e-9;
 
+    /// <summary>
+    /// So many increments a way down over short motions may be ahead of its slope or its feed: each of two heights is rounded by a half, and places in the plane by another at slopes
+    /// below 45 degrees.
+    /// </summary>
+    internal const double RoundedHeights = 2;
+
     /// <summary>After so many divisions the search for the worst place takes the bound from the slope, which is just as true but less tight.</summary>
     internal const int MostDivisions = 1_000_000;
 

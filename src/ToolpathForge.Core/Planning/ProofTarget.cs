@@ -122,7 +122,7 @@ internal static class ProofTarget
     private static ImmutableArray<TargetEdge> EdgesOf(Curve curve, bool cut) => curve switch
     {
         LineCurve line => [new LineEdge(Point(line.From), Point(line.To), cut)],
-        ArcCurve arc => [new ArcEdge(Point(arc.Center), arc.Radius, arc.StartAngle, arc.Sweep, cut)],
+        ArcCurve arc => [ArcEdges.Of(arc, cut)],
         EllipseCurve e => [new EllipseEdge(Point(e.Center), Point(e.Major), Point(e.Minor), e.StartParameter, e.Sweep, cut)],
         SplineCurve spline => [.. SplineEdges.Of(spline, cut)],
         _ => throw new InvalidOperationException($"The proof has no edge for a {curve.GetType().Name}."),

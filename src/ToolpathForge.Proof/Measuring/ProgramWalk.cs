@@ -14,6 +14,8 @@ internal sealed class ProgramWalk
     private readonly SpindleState spindle;
     private readonly ClearedDepth cleared;
     private readonly List<PathPart> parts = [];
+    private readonly DescentExcess steepness = new();
+    private readonly DescentExcess downwards = new();
     private SpacePoint position = new(double.NaN, double.NaN, double.NaN);
 
     private ProgramWalk(Target target, FaultBook faults, ImmutableArray<ProgramStep> steps)
@@ -62,6 +64,8 @@ internal sealed class ProgramWalk
         {
             double depth = known.IsVertical ? cleared.At(known.End.Plane, index, cut.Radius, target.Increment) : double.PositiveInfinity;
             bed.CheckRapid(cut, depth, faults);
+            steepness.Reset();
+            downwards.Reset();
             return;
         }
 
@@ -120,24 +124,25 @@ internal sealed class ProgramWalk
             faults.Add(FaultCodes.FeedTooHigh, motion.Line, motion.Feed, target.MaxFeed, motion.Start);
         }
 
-        double down = motion.DownwardFeed;
-        if (down > target.MaxPlungeFeed * (1 + ProofAccuracy.FeedSlack))
+        // What the plunge feed would go down in the time that the motion takes.
+        double allowed = target.MaxPlungeFeed * (1 + ProofAccuracy.FeedSlack) * motion.Length / motion.Feed;
+        if (downwards.Add(motion.Start.Z - motion.End.Z, allowed, ProofAccuracy.RoundedHeights * target.Increment))
         {
-            faults.Add(FaultCodes.PlungeTooFast, motion.Line, down, target.MaxPlungeFeed, motion.Start);
+            faults.Add(FaultCodes.PlungeTooFast, motion.Line, motion.DownwardFeed, target.MaxPlungeFeed, motion.Start);
         }
     }
 
-    /// <summary>How the bit goes down into material: straight, or along a slope. The slope is compared with one increment of height to spare.</summary>
+    /// <summary>How the bit goes down into material: straight, or along a slope. The slope is compared with what rounding of heights may add.</summary>
     private void CheckWayDown(CutMotion cut)
     {
         Motion motion = cut.Motion;
         double drop = motion.Start.Z - motion.End.Z;
-        if (cut.Tool is not { } tool || drop <= target.Increment)
+        if (cut.Tool is not { } tool)
         {
             return;
         }
 
-        if (motion.IsVertical)
+        if (motion.IsVertical && drop > target.Increment)
         {
             // A bit that does not cut at its centre may take a sliver with its rim.
             double near = Math.Max(target.Increment, cut.Radius * ProofAccuracy.RimOfPlunge);
@@ -152,8 +157,7 @@ internal sealed class ProgramWalk
         }
 
         double across = motion.PlaneLength;
-        double steepest = tool.MaxRampAngle >= 90 ? double.PositiveInfinity : Math.Tan(tool.MaxRampAngle * Math.PI / 180);
-        if (drop - target.Increment > across * steepest)
+        if (tool.MaxRampAngle < 90 && steepness.Add(drop, across * Math.Tan(tool.MaxRampAngle * Math.PI / 180), ProofAccuracy.RoundedHeights * target.Increment))
         {
             faults.Add(FaultCodes.RampTooSteep, motion.Line, Math.Atan2(drop, across) * 180 / Math.PI, tool.MaxRampAngle, motion.Start);
         }

@@ -9,7 +9,7 @@ public static class ContourCurves
         [
             .. Enumerable.Range(0, contour.SegmentCount).Select(i => contour[i]).Select<Segment, Curve>(s => s.IsLine
                 ? new LineCurve(s.Start, s.End)
-                : new ArcCurve(s.Center, s.Radius, (s.Start - s.Center).Angle, s.Sweep)),
+                : ArcCurve.Of(s)),
         ],
         contour.IsClosed);
 

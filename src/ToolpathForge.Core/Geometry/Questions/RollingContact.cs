@@ -120,6 +120,12 @@ internal sealed class RollingContact
 
     private void Cut(Segment path, Segment s, List<double> cuts)
     {
+        if (ShallowCrossings.IsShallow(path) || ShallowCrossings.IsShallow(s))
+        {
+            ShallowCrossings.Add(path, s, _radius, cuts);
+            return;
+        }
+
         Carriers.CrossCircle(path, s.Start, _radius, cuts);
         Carriers.CrossCircle(path, s.End, _radius, cuts);
         if (s.IsLine)
