@@ -5,9 +5,7 @@
 (Zero: X0 Y0 near left corner of the blank, Z0 on the spoilboard)
 (Read the run sheet before you start. Eyes, ears, dust: protect them.)
 (panel-1)
-G17 G21 G40 G49 G90 G94
-M5
-T1 M6 (1/4 in down-cut spiral)
+G17 G21 G40 G49 G54 G90 G94
 (Bit: 1/4 in down-cut spiral)
 S16000 M3
 G4 P4
@@ -698,6 +696,8 @@ X345.674
 Z-0.3 F1090
 X326.724 F3650
 G3 X324.2545 Y172.1595 I0.0014 J-6.3495
-G0 Z10.6
+G0 Z16
+X382.399 Y364.525
 M5
+G4 P10
 M30
