@@ -56,6 +56,9 @@ public sealed record CutSettings(
     /// <summary>A slot deeper than this many diameters is widened (common practice).</summary>
     private const double DeepSlot = 3;
 
+    /// <summary>Slope of a tab's sides for a bit that plunges, degrees (judgement: short, and still no jolt for a light frame as a vertical side would be).</summary>
+    private const double SteepTab = 30;
+
     /// <summary>Share of the feed in a slot as narrow as the bit that is neither shallow nor widened (common practice).</summary>
     private const double SlotShare = 0.75;
 
@@ -64,6 +67,19 @@ public sealed record CutSettings(
 
     /// <summary>Feed where the bit cuts over its whole width, mm/min.</summary>
     public double SlotFeed { get; init; } = Feed;
+
+    /// <summary>
+    /// Slope of the sides of a tab, degrees. A bit that plunges may go down as steeply as it likes so long as its downward part keeps to the plunge feed, so the tab takes little of the
+    /// edge; any other keeps to its ramp.
+    /// </summary>
+    public double TabAngle { get; init; } = RampAngle;
+
+    /// <summary>Feed along the sides of a tab, so that its downward part stays within the plunge feed, mm/min.</summary>
+    public double TabFeed => Math.Min(Feed, Plunge / Math.Sin(TabAngle * Math.PI / 180));
+
+    /// <summary>How far each side of a ramped tab goes on along the edge below its top, down to a depth, mm.</summary>
+    /// <param name="height">From that depth to the tab's top, mm.</param>
+    internal double TabSide(double height) => height / Math.Tan(TabAngle * Math.PI / 180);
 
     /// <summary>By how much roughing slots are made wider than the bit, by a track of their own at each depth, mm; 0 for not at all.</summary>
     public double Widen { get; init; }
@@ -168,6 +184,7 @@ public sealed record CutSettings(
             // Slowed no further than where the tooth would begin to rub.
             SlotFeed = slow ? Math.Min(feed, Math.Max(Feeds.Down(feed * SlotShare, 10), Feeds.Up(least * speed * bit.Flutes, 10))) : feed,
             Widen = wide ? Widening * bit.Diameter : 0,
+            TabAngle = bit.CanPlunge ? SteepTab : Math.Min(bit.RampAngle, make.Material.RampAngle),
         };
     }
 

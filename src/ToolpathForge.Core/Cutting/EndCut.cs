@@ -89,13 +89,14 @@ internal static class EndCut
             double from = run.From > 0 ? run.From - Overlap : 0;
             double to = run.To < profile.Length ? run.To + Overlap : profile.Length;
             List<(Segment Segment, Purpose Purpose)> way = finish.Way(from, to, run.Climb, s.Allowance * LeadShare, make.Bit.Diameter);
+            (moves.HollowTurn, moves.HollowRadius) = (run.Climb ? 1 : -1, radius);
             foreach (double depth in s.FinishDepths)
             {
                 Pass(moves, way, stock.Top - depth, s, Purpose.Finish);
             }
         }
 
-        moves.Run = -1;
+        (moves.HollowTurn, moves.Run) = (0, -1);
         return CheckFence(placed.Placed, clamping.Gap, Math.Max(finish.MaxY, Math.Max(rough.MaxY, outer.MaxY)), findings);
     }
 

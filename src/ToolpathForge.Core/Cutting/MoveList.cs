@@ -29,6 +29,15 @@ internal sealed class MoveList
     /// </summary>
     internal double InnerRadius { get; set; }
 
+    /// <summary>
+    /// Which arcs of a finishing pass round the outside of a piece run in its hollows: 1 those that turn left, -1 those that turn right, 0 for none. The bit's edge is further out than
+    /// its axis there, so they are slowed like arcs within an opening; on a round of the piece the edge is the slower of the two.
+    /// </summary>
+    internal int HollowTurn { get; set; }
+
+    /// <summary>Radius of the bit that runs in hollows, mm.</summary>
+    internal double HollowRadius { get; set; }
+
     /// <summary>Feed straight down within a pass, mm/min.</summary>
     internal double Plunge { get; set; } = double.PositiveInfinity;
 
@@ -85,9 +94,15 @@ internal sealed class MoveList
         segment.IsLine ? MoveKind.Line : MoveKind.Arc,
         new Point3(segment.End, z),
         segment.IsLine ? 0 : segment.Bulge,
-        segment.IsLine || InnerRadius == 0 ? feed : feed * Math.Max(LeastInnerShare, segment.Radius / (segment.Radius + InnerRadius)),
+        feed * InnerShare(segment, purpose),
         purpose,
         Run));
+
+    private double InnerShare(Segment segment, Purpose purpose)
+    {
+        double radius = InnerRadius > 0 ? InnerRadius : purpose == Purpose.Finish && HollowTurn != 0 && Math.Sign(segment.Bulge) == HollowTurn ? HollowRadius : 0;
+        return segment.IsLine || radius == 0 ? 1 : Math.Max(LeastInnerShare, segment.Radius / (segment.Radius + radius));
+    }
 
     /// <summary>Along a path between two distances, at the heights of a profile; sloping parts have a feed and a purpose of their own.</summary>
     internal void Along(PathRuler path, double from, double to, HeightProfile heights, (double Feed, Purpose Purpose) level, (double Feed, Purpose Purpose) slope)
@@ -103,7 +118,7 @@ internal sealed class MoveList
                 Add(new Move(MoveKind.Line, _at with { Z = z0 }, 0, z0 > _at.Z ? slope.Feed : Math.Min(slope.Feed, Plunge), Purpose.OverTab, Run));
             }
 
-            (double feed, Purpose purpose) = z0 == z1 ? level : slope;
+            (double feed, Purpose purpose) = z0 == z1 ? level : (Downhill(slope.Feed, z0 - z1, next - s), slope.Purpose);
             double done = 0;
             foreach (Segment part in path.Between(s, next))
             {
@@ -113,6 +128,13 @@ internal sealed class MoveList
 
             s = next;
         }
+    }
+
+    // The side of a tab that a ramp meets on its way is steeper than the ramp: its downward part keeps to the plunge feed as well.
+    private double Downhill(double feed, double drop, double along)
+    {
+        double most = drop > 0 ? Plunge * Math.Sqrt((drop * drop) + (along * along)) / drop : double.PositiveInfinity;
+        return most < feed * (1 - 1e-6) ? most : feed;
     }
 
     private void Add(Move move)

@@ -64,7 +64,7 @@ internal static class OpeningCut
     {
         double reached = stock.Top + Skim;
         moves.TravelTo(at);
-        foreach (double depth in CutSettings.EvenSteps(s.Steps[^1], bit.Diameter))
+        foreach (double depth in CutSettings.EvenSteps(s.Steps[^1], Math.Min(bit.Diameter, s.PassLimit)))
         {
             moves.RapidTo(Math.Min(moves.At.Z, reached + Skim));
             moves.Descend(stock.Top - depth, s.Plunge);

@@ -41,8 +41,9 @@ internal static class PlateCut
 
         moves.Run = runs.Count;
         runs.Add(new Run(RunKind.Finishing, $"Finish {name}", s.Steps[^1], s.Feed, way.Climb, way.Reason));
+        (moves.HollowTurn, moves.HollowRadius) = (way.Climb ? 1 : -1, make.Bit.Radius);
         Finish(moves, finish, lead, s, stock, tabs);
-        moves.Run = -1;
+        (moves.HollowTurn, moves.Run) = (0, -1);
         return true;
     }
 
@@ -88,7 +89,7 @@ internal static class PlateCut
             HeightProfile overTabs = TabHeights(first, tabs, s, stock.Bottom - s.Overcut, at, end);
             HeightProfile heights = HeightProfile.Through((at, z), (at + ramp, level)).Over(overTabs);
             moves.Along(first, at, at + ramp, heights, (s.SlotFeed, Purpose.Rough), (Math.Min(s.SlotFeed, s.RampFeed), Purpose.Ramp));
-            moves.Along(first, at + ramp, end, heights, (s.SlotFeed, Purpose.Rough), (Math.Min(s.SlotFeed, s.RampFeed), Purpose.OverTab));
+            moves.Along(first, at + ramp, end, heights, (s.SlotFeed, Purpose.Rough), (Math.Min(s.SlotFeed, s.TabFeed), Purpose.OverTab));
             at = end;
             z = heights.At(end);
             if (first != path)
@@ -109,7 +110,7 @@ internal static class PlateCut
         double to = from + path.Length;
         HeightProfile heights = HeightProfile.Level(level).Over(TabHeights(path, tabs, s, stock.Bottom - s.Overcut, from, to));
         moves.Along(new Segment(moves.At.Flat, path.PointAt(from)), moves.At.Z, s.SlotFeed, Purpose.Rough);
-        moves.Along(path, from, to, heights, (s.Feed, Purpose.Rough), (s.RampFeed, Purpose.OverTab));
+        moves.Along(path, from, to, heights, (s.Feed, Purpose.Rough), (s.TabFeed, Purpose.OverTab));
     }
 
     private static void Finish(MoveList moves, PathRuler path, PlateLead lead, CutSettings s, StockOnBed stock, ImmutableArray<Tab> tabs)
@@ -121,7 +122,7 @@ internal static class PlateCut
             moves.TravelTo(lead.In.Start);
             moves.Descend(level, s.Plunge);
             moves.Along(lead.In, level, s.Feed, Purpose.LeadIn);
-            moves.Along(path, lead.From, lead.To, HeightProfile.Level(level).Over(overTabs), (s.Feed, Purpose.Finish), (s.RampFeed, Purpose.OverTab));
+            moves.Along(path, lead.From, lead.To, HeightProfile.Level(level).Over(overTabs), (s.Feed, Purpose.Finish), (s.TabFeed, Purpose.OverTab));
             moves.Along(lead.Out, level, s.Feed, Purpose.LeadOut);
         }
 

@@ -102,8 +102,7 @@ internal static class TabPlacing
         }
 
         double flat = (settings.TabLength + make.Bit.Diameter) / 2;
-        double slope = Math.Tan(settings.RampAngle * Math.PI / 180);
-        double reach = square ? flat : flat + ((settings.TabHeight + settings.Overcut) / slope);
+        double reach = square ? flat : flat + settings.TabSide(settings.TabHeight + settings.Overcut);
         double clear = 2 * make.Bit.Diameter;
         var edges = new List<FreeEdge>();
         for (int i = 0; i < placed.Exact.Curves.Length; i++)

@@ -60,8 +60,8 @@ internal static class ProofTarget
     {
         Bit bit = work.Path.Bit;
 
-        // Round the inside of an opening the axis is fed slower than the edge cuts.
-        double leastChip = work.Settings.LeastChip * (work.Openings.IsEmpty ? 1 : MoveList.LeastInnerShare);
+        // Round the inside of an opening, and in the hollows of a finished edge, the axis is fed slower than the edge cuts.
+        double leastChip = work.Settings.LeastChip * MoveList.LeastInnerShare;
         return new TargetTool
         {
             Number = number,
@@ -69,7 +69,7 @@ internal static class ProofTarget
             MayPlunge = bit.CanPlunge,
 
             // A ramp a fifth steeper than planned would still be no harm; a line lost from one shows at once.
-            MaxRampAngle = Math.Min(90, work.Settings.RampAngle * 1.2),
+            MaxRampAngle = Math.Min(90, Math.Max(work.Settings.RampAngle, work.Settings.TabAngle) * 1.2),
             MaxUncutDepth = work.Settings.DeepestStep,
             Flutes = bit.Flutes,
             MaxChipLoad = Math.Max(work.Settings.ChipMost, work.Settings.ChipLoad) * 1.01,

@@ -102,7 +102,7 @@ internal static class SetUp
         {
             string pieces = Each(cut.Tabs.Where(t => t.Tab.Opening is null).GroupBy(t => (t.Piece, t.Tab.Opening)).Select(g => g.Count()), "piece");
             string openings = Each(cut.Tabs.Where(t => t.Tab.Opening is not null).GroupBy(t => (t.Piece, t.Tab.Opening)).Select(g => g.Count()), "opening");
-            yield return ("Tabs", $"{pieces}{(openings.Length > 0 ? $", {openings}" : "")}, {Say(s.TabLength)} long, {Say(s.TabHeight)} high");
+            yield return ("Tabs", $"{pieces}{(openings.Length > 0 ? $", {openings}" : "")}, {Say(s.TabLength)} long at the top{(Array.Exists([.. cut.Tabs], t => t.Tab.Reach > t.Tab.Flat) ? $", {Say(s.TabLength + (2 * s.TabSide(s.TabHeight)))} at the lower face with their slopes" : "")}, {Say(s.TabHeight)} high");
         }
 
         if (job.Axes != AxisErrors.None)

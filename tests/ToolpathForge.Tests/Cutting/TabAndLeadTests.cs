@@ -45,14 +45,18 @@ public class TabAndLeadTests
     }
 
     [Fact]
-    public void A_ramped_tab_reaches_by_its_height_over_the_ramps_slope()
+    public void A_ramped_tab_reaches_by_its_height_over_the_slope_of_its_sides()
     {
         Tab tab = Proven(Plan("tabs = 3, tab-height = \"2 mm\", tab-length = \"8 mm\"")).Cut.Tabs[0].Tab;
 
         // D + 2h/tan α all in all (common practice): (8 + 6.35)/2 + (2 + 0.3)/tan α to one side.
         PlannedProgram program = Proven(Plan("tabs = 3, tab-height = \"2 mm\", tab-length = \"8 mm\""));
-        double slope = Math.Tan(program.Cut.Settings.RampAngle * Math.PI / 180);
-        Assert.Equal(((8 + 6.35) / 2) + (2.3 / slope), tab.Reach, 9);
+        Assert.Equal(((8 + 6.35) / 2) + (2.3 / Math.Tan(Math.PI / 6)), tab.Reach, 9);
+
+        // Down its side the bit goes no faster than it plunges: sin 30° is a half, so the feed is twice the plunge feed at most.
+        Assert.All(
+            program.Cut.Path.Moves.Zip(program.Cut.Path.Moves.Skip(1)).Where(m => m.Second.Purpose == Purpose.OverTab && m.Second.End.Z < m.First.End.Z),
+            m => Assert.True(m.Second.Feed <= (2 * program.Cut.Settings.Plunge) + 1e-6));
     }
 
     [Fact]
@@ -107,12 +111,12 @@ public class TabAndLeadTests
     [Fact]
     public void Tabs_are_square_where_ramps_have_no_room_and_their_form_is_left_open()
     {
-        Plan plan = Plan("tab-length = \"30 mm\", tab-height = \"3 mm\", tabs = 6");
+        Plan plan = Plan("tab-length = \"30 mm\", tab-height = \"3 mm\", tabs = 9");
         PlannedProgram program = Proven(plan);
         Assert.Contains(plan.Findings, f => f.Kind.Code == "tabs-square-instead");
-        Assert.Equal(6, program.Cut.Tabs.Length);
+        Assert.Equal(9, program.Cut.Tabs.Length);
         Assert.All(program.Cut.Tabs, t => Assert.Equal(t.Tab.Flat, t.Tab.Reach));
-        Assert.Contains("tabs-impossible", Stops(Plan("tab-length = \"30 mm\", tab-height = \"3 mm\", tabs = 6, tab-form = \"ramped\"")));
+        Assert.Contains("tabs-impossible", Stops(Plan("tab-length = \"30 mm\", tab-height = \"3 mm\", tabs = 9, tab-form = \"ramped\"")));
     }
 
     // Past a square corner the bit is clear by the allowance after √(2Ra + a²): R 3.175, a 0.5 is 1.851 mm.
