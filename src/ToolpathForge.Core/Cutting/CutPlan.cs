@@ -27,9 +27,19 @@ public sealed record CutPlan(Clamping Clamping, ImmutableArray<BitWork> Works, I
     /// <summary>What the bit of the outline does.</summary>
     public Toolpath Path => Works[^1].Path;
 
+    /// <summary>Which program on this clamping it is, from 1; more than 1 where every bit has a program of its own.</summary>
+    public int Part { get; init; } = 1;
+
+    /// <summary>How many programs are run on this clamping, one after the other.</summary>
+    public int Parts { get; init; } = 1;
+
     /// <summary>The plan with only some of its works, for a dialect that gives every bit a program of its own.</summary>
     /// <param name="work">Index into <see cref="Works"/>.</param>
-    internal CutPlan Only(int work) => new(Clamping, [work == Works.Length - 1 ? Works[work] : Works[work] with { Path = Parking.Parked(Works[work].Path, Clamping) }], Works[work].Outline ? Tabs : []);
+    internal CutPlan Only(int work)
+    {
+        BitWork only = work == Works.Length - 1 ? Works[work] : Works[work] with { Path = Parking.Parked(Works[work].Path, Clamping) };
+        return new(Clamping, [only], only.Outline ? Tabs : []) { Part = work + 1, Parts = Works.Length };
+    }
 }
 
 /// <summary>Plans the cutting of a clamping: marks first, while everything lies still; then openings; then openings whose waste is held and outlines, each piece's release last.</summary>

@@ -44,6 +44,9 @@ public sealed record CutSettings(
     /// <summary>The collet nut stays this far above the stock at the deepest pass, mm (common practice).</summary>
     internal const double Nut = 3;
 
+    /// <summary>Room beside the widest track, mm (common practice).</summary>
+    internal const double TrackSpare = 2;
+
     /// <summary>What a hand feels on an edge, mm (common practice): more than this is worth another pass.</summary>
     private const double Felt = 0.03;
 
@@ -95,7 +98,7 @@ public sealed record CutSettings(
 
     /// <summary>Room that the bit's track takes beside a piece, mm: its own width, what roughing leaves, a widened slot, and a little.</summary>
     /// <param name="bit">The bit.</param>
-    internal double TrackRoom(Bit bit) => bit.Diameter + Allowance + Widen + 2;
+    internal double TrackRoom(Bit bit) => bit.Diameter + Allowance + Widen + TrackSpare;
 
     /// <summary>Depths of everything that is cut along the finished edge, in order: the finishing steps, then the clean-up pass if there is one, mm.</summary>
     public IEnumerable<double> FinishDepths => CleanUp ? FinishSteps.Append(FinishSteps[^1]) : FinishSteps;

@@ -83,7 +83,7 @@ internal static class ClampingPlanner
     [
         .. BitReach.Find(input), .. JobSettings.Find(input), .. PassDepth.Find(input), .. FeedsAndSpeeds.Find(input), .. StockAndBed.Find(input),
         .. TightCurve.Find(input, budget.Total - budget.Fit - budget.Rounding), .. DeepSlots.Find(input), .. SkinThickness.Find(input),
-        .. BoardTabs.Find(input), .. BoardStack.Find(input), .. OpeningFit.Find(input, budget.Total - budget.Fit - budget.Rounding), .. MarkTool.Find(input), .. WasteHeld.Find(input),
+        .. BoardTabs.Find(input), .. BoardStack.Find(input), .. UnseenStop.Find(input), .. OpeningFit.Find(input, budget.Total - budget.Fit - budget.Rounding), .. MarkTool.Find(input), .. WasteHeld.Find(input),
         .. tasks.Where(t => !t.Outline && Concerns(t, input.Make)).SelectMany(t => OfOtherBit(input, t)),
     ];
 

@@ -39,10 +39,10 @@ internal sealed class ProgramWriter(Dialect dialect)
 
             if (i > 0 || stops.ChangesByCommand)
             {
-                stops.ForBit(path.Bit.Name, i, Fill);
+                stops.ForBit(path, i, Fill);
             }
 
-            _lines.Comment("Bit: " + path.Bit.Name);
+            _lines.Comment("Bit: " + path.Bit.Name + stops.Setting(path));
             WritePath(path, input.ChordTolerance, Fill);
             foreach (string message in input.Waits)
             {

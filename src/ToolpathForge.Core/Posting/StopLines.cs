@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Catalogue;
+using ToolpathForge.Cutting;
 
 namespace ToolpathForge.Posting;
 
@@ -21,20 +22,24 @@ internal sealed class StopLines(Dialect dialect, ProgramInput input, ProgramLine
     /// <summary>Whether bits are changed by a command: the first is fetched so, too.</summary>
     internal bool ChangesByCommand => dialect.BitChange == BitChange.Command && input.ChangesBits;
 
+    /// <summary>What a hand has to set for a bit, to be written behind its name; empty where the program starts the spindle.</summary>
+    /// <param name="path">What it does.</param>
+    internal string Setting(Toolpath path) => _byHand ? FormattableString.Invariant($"; {path.Speed:0} rpm, set and switched on by hand before the first move") : "";
+
     /// <summary>Another bit.</summary>
-    /// <param name="bit">Its name.</param>
+    /// <param name="path">What it does.</param>
     /// <param name="index">Its place among the program's bits, from 0.</param>
     /// <param name="fill">Fills placeholders.</param>
-    internal void ForBit(string bit, int index, Func<string, string> fill)
+    internal void ForBit(Toolpath path, int index, Func<string, string> fill)
     {
         ImmutableArray<string> change = ChangesByCommand || dialect.BitChange == BitChange.Pause ? dialect.BitChangeLines : dialect.PauseLines;
-        Stop(change, ChangesByCommand ? "" : FormattableString.Invariant($"Unplug the spindle, fit bit {index + 1}: {bit}, touch Z0 off, plug in again"), fill, fromStart: index == 0);
+        Stop(change, ChangesByCommand ? "" : FormattableString.Invariant($"Unplug the spindle, fit bit {index + 1}: {path.Bit.Name}, touch Z0 off, plug in again"), fill, fromStart: index == 0, FormattableString.Invariant($"set {path.Speed:0} rpm, "));
     }
 
     /// <summary>The next board, or boards.</summary>
     /// <param name="message">Which.</param>
     /// <param name="fill">Fills placeholders.</param>
-    internal void ForBoards(string message, Func<string, string> fill) => Stop(dialect.PauseLines, message, fill, fromStart: false);
+    internal void ForBoards(string message, Func<string, string> fill) => Stop(dialect.PauseLines, message, fill, fromStart: false, "");
 
     /// <summary>The footer.</summary>
     /// <param name="fill">Fills placeholders.</param>
@@ -48,7 +53,7 @@ internal sealed class StopLines(Dialect dialect, ProgramInput input, ProgramLine
         Write(dialect.Footer, fill, _ => { });
     }
 
-    private void Stop(ImmutableArray<string> stop, string message, Func<string, string> fill, bool fromStart)
+    private void Stop(ImmutableArray<string> stop, string message, Func<string, string> fill, bool fromStart, string setting)
     {
         Write(stop, fill, line =>
         {
@@ -70,7 +75,7 @@ internal sealed class StopLines(Dialect dialect, ProgramInput input, ProgramLine
 
             if (_byHand && !fromStart)
             {
-                lines.Message("Hands clear: switch it on again, let it come up to speed, go on");
+                lines.Message($"Hands clear: {setting}switch it on again, let it come up to speed, go on");
             }
         });
         foreach (string line in _modes)

@@ -47,6 +47,7 @@ public static class BedDrawing
             AddPath(elements, work.Path);
         }
 
+        AddStands(elements, cut);
         foreach (Placed placed in clamping.Pieces)
         {
             LaidPiece.Add(elements, placed);
@@ -72,6 +73,9 @@ public static class BedDrawing
             elements.ToImmutable());
     }
 
+    // Least radius of a ring, as a share of the stock: it is found at any scale.
+    private const double Ring = 0.016;
+
     private static void AddFence(ImmutableArray<DrawingElement>.Builder elements, Box2 stock)
     {
         const double Deep = 20;
@@ -81,6 +85,20 @@ public static class BedDrawing
         elements.Add(new Text("fence: sacrificial, no metal near the end", new Point2(stock.MinX + 8, Deep * 0.35), TextAlign.Start, 2.4));
         elements.Add(new Stroke(LineRole.Axis, Contour.Polyline(new Point2(0, stock.MinY - 10), new Point2(0, Deep + 6))));
         elements.Add(new Text("finished tip", new Point2(1.5, stock.MinY - 8), TextAlign.Start, 2.2));
+    }
+
+    // Where the first move goes, and where the bit stands at the end and between boards: a ring as wide as the bit at either, so that it shows what lies under it.
+    private static void AddStands(ImmutableArray<DrawingElement>.Builder elements, CutPlan cut)
+    {
+        Point2 first = RunSteps.First(cut.Works[0].Path);
+        Point2 last = RunSteps.Last(cut);
+        double ring = Math.Max(cut.Path.Bit.Radius, Math.Max(cut.Clamping.Stock.Box.Width, cut.Clamping.Stock.Box.Height) * Ring);
+        double arm = ring / Math.Sqrt(2);
+        elements.Add(new Stroke(LineRole.Lettering, Contour.Circle(first, ring)));
+        elements.Add(new Stroke(LineRole.Lettering, Contour.Circle(first, ring / 6)));
+        elements.Add(new Stroke(LineRole.Lettering, Contour.Circle(last, ring)));
+        elements.Add(new Stroke(LineRole.Lettering, Contour.Polyline(last + new Point2(-arm, -arm), last + new Point2(arm, arm))));
+        elements.Add(new Stroke(LineRole.Lettering, Contour.Polyline(last + new Point2(-arm, arm), last + new Point2(arm, -arm))));
     }
 
     // The way of the bit: rapids between, the first ramp, and the last round of everything else; steps above it lie on the same lines.

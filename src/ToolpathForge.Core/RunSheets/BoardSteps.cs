@@ -35,8 +35,8 @@ internal static class BoardSteps
         }
 
         yield return (abreast == 1
-                ? $"Lay the board face up, its profile edge towards you, its end at your right, {Say(end.OnBed)} of it on the bed. The reference edge lies against the fence; "
-                : $"Lay {abreast.ToString(CultureInfo.InvariantCulture)} boards face up, profile edges towards you, ends at your right, {Say(end.OnBed)} of each on the bed. "
+                ? $"Lay the board flat, {Fraying.Up(end)}, its profile edge towards you, its end at your right, {Say(end.OnBed)} of it on the bed. The reference edge lies against the fence; "
+                : $"Lay {abreast.ToString(CultureInfo.InvariantCulture)} boards flat, {Fraying.Up(end)}, profile edges towards you, ends at your right, {Say(end.OnBed)} of each on the bed. "
                     + $"The reference edge of the first lies against the fence; strips keep the next {Say(clamping.Gap)} away from it, and stop short of the end by a hand's width. Each has a stop of its own; ")
             + (batch.EndsSawn ? "the sawn tip is the finished one." : $"the raw end stands {Say(end.EndAllowance)} past the finished tip.");
         if (abreast > 1 && batch.Boards.Any(b => b.Width != batch.Widest))
@@ -50,7 +50,8 @@ internal static class BoardSteps
         yield return $"The fence must be sacrificial and free of metal for {Say(end.FenceRoom)} behind its face near the end. Swing the end stop{(abreast == 1 ? "" : "s")} away before you start.";
         if (batch.BothEnds)
         {
-            yield return "Second ends, when all first ones are done: turn each board end over end, so that the other end comes to your right and the other face up; the reference edge goes back to the fence. "
+            yield return "Second ends, when all first ones are done: turn each board end over end, so that the other end comes to your right and the other face up; the reference edge goes back to the fence."
+                + Fraying.SecondEnds(end) + " "
                 + $"Set a stop against the finished tip, {Say(batch.FinishedLength)} to the left of X0. A stop set with a tape holds {Say(StopTolerance)}; the finished length is as good as that.";
         }
 

@@ -42,7 +42,7 @@ public static class RunSheetPage
     {
         Job job = plan.Job;
         page.Raw("<header>").Element("h1", job.Name)
-            .Element("p", $"Run sheet for {job.FileName}. Machine: {job.Machine.Name}. Programs: {job.Dialect.Name}.", "lead").Raw("</header>");
+            .Element("p", $"Run sheet for {job.FileName}. Machine: {job.Machine.Name}. Programs: {job.Dialect.Id}.", "lead").Raw("</header>");
         page.Element("h3", "What there is to run").Table(
             ["Program", "Makes", "Bit", "Runs", "Time each"],
             plan.Programs.Select(p => (IReadOnlyList<string>)
@@ -68,6 +68,21 @@ public static class RunSheetPage
         }
 
         page.Raw("<div class=\"caution\">").Element("h3", "Every time").List(false, SheetWords.Cautions).Raw("</div>");
+        Carrying(page, plan);
+    }
+
+    // Once for the whole job, not under every program.
+    private static void Carrying(Html page, Plan plan)
+    {
+        Job job = plan.Job;
+        ImmutableArray<string>[] ofDepths = [.. plan.Programs.SelectMany(p => p.Cut.Clamping.Makes).OfType<ProfileMake>().Select(m => m.DesignWidth).Distinct().Order().Select(w => new CodeLimits(w).InWords(job.Unit))];
+
+        // What holds for every depth comes last.
+        string[] limits = [.. ofDepths.SelectMany(l => l).Distinct(StringComparer.Ordinal).OrderBy(line => ofDepths.Length > 1 && ofDepths.All(l => l.Contains(line, StringComparer.Ordinal)))];
+        if (limits.Length > 0)
+        {
+            page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, limits).Raw("</div>");
+        }
     }
 
     private static void Program(Html page, Plan plan, PlannedProgram program, Dictionary<string, string> drawn)
@@ -79,7 +94,7 @@ public static class RunSheetPage
         page.Raw("<div class=\"columns\">").Raw("<div>").Element("h3", "Set up").List(true, SetUp.Steps(job, cut)).Raw("</div>");
         page.Raw("<div>").Element("h3", "Figures").Facts(SetUp.Figures(job, cut)).Raw("</div>").Raw("</div>");
 
-        Picture(page, BedDrawing.Of(cut, job.Unit), 186, 118, "On the bed, seen from above. Solid: the last round and the finish. Dashed: the bit coming down. Dotted: above the work. Bars: tabs.");
+        Picture(page, BedDrawing.Of(cut, job.Unit), 186, 118, "On the bed, seen from above. Solid: the last round and the finish. Dashed: the bit coming down. Dotted: above the work. Bars: tabs. Ring with a dot: where the first move goes. Crossed ring: where the bit stands at the end.");
         page.Element("h3", "Passes").Table(["Pass", "To depth", "Feed", "Which way", "Why"], cut.Works.SelectMany(w => w.Path.Runs.Select(r => SetUp.Pass(job, w, r))));
         if (cut.Works[^1].Outline)
         {
@@ -90,15 +105,6 @@ public static class RunSheetPage
 
         Pieces(page, plan, program, drawn);
         BoardsSection.Write(page, job, cut.Clamping);
-        ImmutableArray<string>[] ofDepths = [.. cut.Clamping.Makes.OfType<ProfileMake>().Select(m => m.DesignWidth).Distinct().Order().Select(w => new CodeLimits(w).InWords(job.Unit))];
-
-        // What holds for every depth comes last.
-        string[] limits = [.. ofDepths.SelectMany(l => l).Distinct(StringComparer.Ordinal).OrderBy(line => ofDepths.Length > 1 && ofDepths.All(l => l.Contains(line, StringComparer.Ordinal)))];
-        if (limits.Length > 0)
-        {
-            page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, limits).Raw("</div>");
-        }
-
         // The title block never lies alone on a last page.
         page.Raw("<div class=\"keep\">");
         ProofBox(page, job, program);

@@ -16,10 +16,15 @@ internal static class SetUp
         string Say(double mm) => ShopText.Size(mm, job.Unit);
         Clamping clamping = cut.Clamping;
         Box2 stock = clamping.Stock.Box;
-        if (clamping.Make.Sheet is { } sheet)
+        if (cut.Part > 1)
+        {
+            yield return $"Leave everything clamped as it lay for {NameOf(cut, cut.Part - 1)}: nothing is sawn, turned or moved, and X0 and Y0 stay. Unplug the spindle, change the bit, and touch Z0 off again.";
+        }
+        else if (clamping.Make.Sheet is { } sheet)
         {
             yield return $"Saw a blank of {sheet.Panel.Name} at least {ShopText.AtLeast(stock.Width, job.Unit)} by {ShopText.AtLeast(stock.Height, job.Unit)}, and check with a caliper that it is {Say(clamping.Make.Thickness)} thick.";
-            yield return $"Lay it flat on the spoilboard, face up, long side along X. Screw or clamp it within {Say(10)} of its rim, clear of the lines in the picture.";
+            yield return $"Lay it flat on the spoilboard, face up, long side along X. Screw or clamp it within {Rim(job.Unit)} of its rim, clear of the lines in the picture; the whole head of a screw lies within that, "
+                + "and is sunk flush: the bit passes over.";
             yield return "Work zero: X0 Y0 is the near left corner of the blank.";
         }
         else if (clamping.Make is BoardEndMake end)
@@ -30,6 +35,12 @@ internal static class SetUp
             }
         }
 
+        if (cut.Part < cut.Parts)
+        {
+            yield return $"{NameOf(cut, cut.Part + 1)} follows on the same clamping with another bit: take nothing off until {NameOf(cut, cut.Parts)} has ended"
+                + $"{(clamping.Starts > 1 ? ", and run them all before the next is laid" : "")}.";
+        }
+
         yield return job.Zero == ZeroHeight.Bed
             ? "Z0 is the top of the spoilboard, touched off beside the stock."
             : "Z0 is the upper face of the stock.";
@@ -38,16 +49,19 @@ internal static class SetUp
             yield return OfBit(job, cut.Works[i], i, clamping.Rise(job) - job.Clearance);
         }
 
-        if (cut.Works.Length > 1)
+        foreach (string step in RunSteps.Of(job, cut))
         {
-            yield return job.Dialect.BitChange == BitChange.Command
-                ? "Set the length of each bit in your machine's table, or touch Z0 off again after each change: the bits do not stick out alike."
-                : "The program stops at each change. Switch the spindle off, change the bit, touch Z0 off again, and go on.";
+            yield return step;
         }
 
         foreach (string held in HeldWords.Steps(cut))
         {
             yield return held;
+        }
+
+        if (!cut.Works[^1].Outline)
+        {
+            yield break;
         }
 
         if (clamping.Make is ProfileMake { Hand.Machined: { } machined })
@@ -60,6 +74,11 @@ internal static class SetUp
         }
     }
 
+    /// <summary>How much of a blank's rim is free for screws, in words: the free rim of a layout less the gap that metal is kept at, down to a mark of a rule.</summary>
+    private static string Rim(LengthUnit unit) => ShopText.Size(ShopText.Down(PanelLayout.Rim + CutSettings.TrackSpare - Clamping.MetalGap, unit), unit);
+
+    private static string NameOf(CutPlan cut, int part) => string.Create(CultureInfo.InvariantCulture, $"{cut.Clamping.Name}-{part}");
+
     private static string OfBit(Job job, BitWork work, int index, double over)
     {
         Bit bit = work.Path.Bit;
@@ -69,7 +88,7 @@ internal static class SetUp
         string spindle = job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
             ? $"Set the spindle to {speed} by hand{Dial(job.Machine, work.Path.Speed)} and start it before the program."
             : $"The program starts the spindle at {speed}.";
-        return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip.Least(bit.Shank), job.Unit)} of shank in the collet. {spindle}";
+        return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip.Least(bit.Shank), job.Unit)} of shank in the collet. {spindle}{(work.Outline || !work.Openings.IsEmpty ? Fraying.Of(bit) : "")}";
     }
 
     private static string Dial(Machine machine, double speed) => machine.DialFor(speed) is { } mark
@@ -121,6 +140,11 @@ internal static class SetUp
             }
         }
 
+        foreach ((string Term, string Value) figure in RunSteps.Figures(job, cut))
+        {
+            yield return figure;
+        }
+
         Box2 room = cut.Works.Aggregate(Box2.Empty, (all, work) => all.Union(work.Path.Extent));
         yield return ("Room needed", $"X {ShopText.Room(room.MinX, room.MaxX, job.Unit)}, Y {ShopText.Room(room.MinY, room.MaxY, job.Unit)} from zero");
     }
@@ -137,7 +161,7 @@ internal static class SetUp
     {
         { Make.Sheet: not null } when clamping.Pieces.Any(p => p.Placement.Turn != Math.PI) => "face up, turned as the picture shows",
         { Make: OutlineMake } => "face up, as drawn",
-        _ when clamping.Turns.Any(t => t.End == 2) => "as laid: face up, profile edge towards you; second ends end over end",
+        { Make: BoardEndMake end } => $"{Fraying.Up(end)}, profile edge towards you{(end.Batch.BothEnds ? "; second ends end over end" : "")}",
         _ => "as laid: face up, profile edge towards you",
     };
 
