@@ -57,7 +57,7 @@ internal static class EndCut
         }
 
         FinishPlan plan = FinishRuns.For(profile, Fibres(placed), After(placed), make.Cut.Direction ?? DirectionChoice.ByGrain, make.Bit.Diameter);
-        bool climb = plan.Runs[0].Climb;
+        bool climb = plan.RoughClimbs;
         string which = clamping.Pieces.Length == 1 ? make.Id : placed.Placed.Name;
         moves.Run = runs.Count;
         runs.Add(new Run(RunKind.Roughing, $"Rough {which}", s.Steps[^1], s.SlotFeed, climb, PlateCut.RoughReason(s)));

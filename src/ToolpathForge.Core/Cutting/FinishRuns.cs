@@ -14,7 +14,14 @@ public sealed record FinishRun(double From, double To, bool Climb, string Reason
 /// <summary>How the finished edge of a piece is split into runs.</summary>
 /// <param name="CornersFirst">Ends of the profile that are cut first, from the edge inwards, before roughing at each depth and before the finish.</param>
 /// <param name="Runs">The rest, in order along the profile, meeting end to end.</param>
-public sealed record FinishPlan(ImmutableArray<FinishRun> CornersFirst, ImmutableArray<FinishRun> Runs);
+public sealed record FinishPlan(ImmutableArray<FinishRun> CornersFirst, ImmutableArray<FinishRun> Runs)
+{
+    /// <summary>
+    /// Direction of roughing. The whole length goes one way, half a millimetre from the finished edge and at the full depth of a step, and splits run deeper than that: so if any stretch has
+    /// to be climbed, roughing climbs all of it. Where the grain is with the tooth that does no harm, since the feed never changes which way the tooth runs along the edge.
+    /// </summary>
+    public bool RoughClimbs => Runs.Any(r => r.Climb);
+}
 
 /// <summary>Chooses the runs of a finish by the grain.</summary>
 internal static class FinishRuns

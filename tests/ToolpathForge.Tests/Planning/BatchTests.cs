@@ -235,6 +235,30 @@ public class BatchTests
         }
 
         Assert.True(against > 0);
+
+        // Roughing runs in the same slot at full depth of a step, and a split runs deeper than what it leaves: it heeds the grain as well.
+        var ruler = new PathRuler(profile);
+        int roughed = 0;
+        Move[] moves = [.. plan.Programs[0].Cut.Path.Moves];
+        for (int i = 1; i < moves.Length; i++)
+        {
+            if (moves[i].Purpose == Purpose.Rough && moves[i].End.Flat != moves[i - 1].End.Flat)
+            {
+                var way = new Segment(moves[i - 1].End.Flat, moves[i].End.Flat, moves[i].Bulge);
+                for (double share = 0.02; share < 1; share += 0.02)
+                {
+                    double at = ruler.Nearest(way.PointAt(share));
+                    if (fibres.Any(f => Grain.ClassOf(Grain.Angle(ruler.DirectionAt(at), Point2.Direction(f))) == GrainClass.Against))
+                    {
+                        // The board lies on the left of its profile: climbing goes against the profile's direction.
+                        roughed++;
+                        Assert.True(way.DirectionAt(share).Dot(ruler.DirectionAt(at)) < 0, FormattableString.Invariant($"Roughed conventionally against the grain at {way.PointAt(share)}."));
+                    }
+                }
+            }
+        }
+
+        Assert.True(roughed > 0);
     }
 
     // Statics: cedar of 350 kg/m³, 25.4 x 139.7 mm, 240 in long with 14 in on the bed, turns about the bed's edge with m g (120 - 14 in); three of them with three times that.
