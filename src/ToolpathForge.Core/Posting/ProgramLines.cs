@@ -7,6 +7,9 @@ namespace ToolpathForge.Posting;
 /// <summary>Lines of a program: numbering, comments, line length and line ends.</summary>
 internal sealed class ProgramLines(Dialect dialect)
 {
+    /// <summary>A line number has five digits at most (NISTIR 6556, 3.3.1); numbers mean nothing, so that long programs begin again.</summary>
+    private const int LargestNumber = 99999;
+
     private readonly StringBuilder _text = new();
     private int _number;
 
@@ -15,7 +18,7 @@ internal sealed class ProgramLines(Dialect dialect)
     {
         if (dialect.LineNumberStep > 0 && words != "%")
         {
-            _number += dialect.LineNumberStep;
+            _number = _number + dialect.LineNumberStep > LargestNumber ? dialect.LineNumberStep : _number + dialect.LineNumberStep;
             words = string.Create(CultureInfo.InvariantCulture, $"N{_number} {words}");
         }
 

@@ -246,6 +246,9 @@ public sealed class WireMachine
 
     /// <summary>Whether its bed moves.</summary>
     public bool MovingBed { get; set; }
+
+    /// <summary>Whether it changes bits by itself at a command; programs pause for every bit where it does not.</summary>
+    public bool ChangesBits { get; set; }
 }
 
 /// <summary>A dialect of G-code, by what it does.</summary>

@@ -99,6 +99,7 @@ internal static class CatalogueWire
         HalfFootprint = Rounded(row.HalfFootprint),
         Homing = row.Homing,
         MovingBed = row.MovingBed,
+        ChangesBits = row.ChangesBits,
     };
 
     internal static WireDialect Of(Dialect row) => new()

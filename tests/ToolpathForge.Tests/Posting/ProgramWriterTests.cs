@@ -75,6 +75,17 @@ public class ProgramWriterTests
         Assert.All(lines, l => Assert.True(l[0] is 'N' or '('));
     }
 
+    // NISTIR 6556, 3.3.1: N and one to five digits.
+    [Fact]
+    public void Line_numbers_of_long_programs_begin_again_before_they_grow_too_long()
+    {
+        string[] lines = Written(s_inchRadius, [Up(10), .. Enumerable.Range(0, 12000).Select(i => Line(i % 200, i % 7, 5))]);
+        int[] numbers = [.. lines.Where(l => l[0] == 'N').Select(l => int.Parse(l.Split(' ')[0][1..], System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.True(numbers.Length > 10000);
+        Assert.InRange(numbers.Max(), 1, 99999);
+        Assert.Equal([99990, 10], numbers[9998..10000]);
+    }
+
     [Fact]
     public void Chords_stay_within_their_tolerance_where_a_dialect_has_no_arcs()
     {

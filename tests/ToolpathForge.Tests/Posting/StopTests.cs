@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using ToolpathForge.Catalogue;
@@ -8,6 +9,7 @@ using ToolpathForge.Measures;
 using ToolpathForge.Planning;
 using ToolpathForge.Tests.Checks.Jobs;
 using ToolpathForge.Tests.Planning;
+using ToolpathForge.Tests.Support;
 
 namespace ToolpathForge.Tests.Posting;
 
@@ -26,7 +28,7 @@ public partial class StopTests
             var cases = new TheoryData<string, string>();
             foreach (Dialect dialect in Catalogues.Shipped.Dialects.All)
             {
-                foreach (string what in (string[])["bits", "bits, changed by the machine", "boards, waiting", "boards, one by one"])
+                foreach (string what in (string[])["bits", "bits, changed by the machine", "boards, waiting", "boards, one by one", "the sample", "the sample's boards, waiting"])
                 {
                     cases.Add(dialect.Id, what);
                 }
@@ -114,7 +116,7 @@ public partial class StopTests
             }
         }
 
-        if (what == "boards, waiting" || (what == "bits" && dialect != "metric-hand-switched"))
+        if (what.EndsWith("boards, waiting", StringComparison.Ordinal) || (what == "bits" && dialect != "metric-hand-switched"))
         {
             Assert.True(stopped > 0);
         }
@@ -124,9 +126,10 @@ public partial class StopTests
     [Theory]
     [InlineData("boards, waiting")]
     [InlineData("boards, one by one")]
+    [InlineData("the sample's boards, waiting")]
     public void Where_boards_are_laid_the_bit_stands_past_their_ends(string what)
     {
-        foreach ((Plan plan, PlannedProgram program) in Programs("metric-centre", what))
+        foreach ((Plan plan, PlannedProgram program) in Programs("metric-centre", what).Where(p => p.Program.Cut.Clamping.Make is BoardEndMake))
         {
             string[][] lines = Words(program.Text);
             foreach (int stop in (int[])[.. Stops(lines), lines.Length - 1])
@@ -154,7 +157,13 @@ public partial class StopTests
         }
     }
 
-    private static List<(Plan Plan, PlannedProgram Program)> Programs(string dialect, string what)
+    // Planned once for all tests that look at them.
+    private static readonly ConcurrentDictionary<(string, string), Lazy<List<(Plan Plan, PlannedProgram Program)>>> s_programs = new();
+
+    private static List<(Plan Plan, PlannedProgram Program)> Programs(string dialect, string what) =>
+        s_programs.GetOrAdd((dialect, what), _ => new(() => Planned(dialect, what))).Value;
+
+    private static List<(Plan Plan, PlannedProgram Program)> Planned(string dialect, string what)
     {
         string board = what switch
         {
@@ -167,10 +176,21 @@ public partial class StopTests
         {
             (plan, findings) = SetUpJobs.Plan(board);
         }
+        else if (what == "the sample")
+        {
+            plan = Planner.Plan(SamplePlan.In(dialect), cancel: CancellationToken.None);
+        }
+        else if (what == "the sample's boards, waiting")
+        {
+            string text = File.ReadAllText(Repo.Path("samples", "boathouse", "boards.toml"))
+                .Replace("metric-centre", dialect, StringComparison.Ordinal).Replace("end = { ", "end = { runs = \"waiting\", ", StringComparison.Ordinal);
+            plan = Planner.Plan(JobReader.Read(text, "boards.toml", _ => null).Job!, cancel: CancellationToken.None);
+            findings = [.. plan.Findings];
+        }
         else
         {
             Job job = MarkedPattern.Job(dialect);
-            plan = Planner.Plan(job with { Machine = job.Machine with { ChangesBits = what != "bits" } }, cancel: TestContext.Current.CancellationToken);
+            plan = Planner.Plan(job with { Machine = job.Machine with { ChangesBits = what != "bits" } }, cancel: CancellationToken.None);
             findings = [.. plan.Findings];
         }
 
