@@ -100,13 +100,13 @@ public sealed record Dialect(
 
     /// <summary>
     /// How bits are changed in this dialect's programs on a machine. A command is for machines that change bits by themselves: any other may pass over it and run on with the wrong bit, so
-    /// there the program pauses, which no controller passes over. Where the spindle is switched by hand and no comment can say so at the pause, every bit has a program of its own.
+    /// there the program pauses, which no controller passes over; so it does where no program stops the spindle before the changer takes hold of the bit. Where the spindle is switched by hand and no comment can say so at the pause, every bit has a program of its own.
     /// </summary>
     /// <param name="machine">The machine.</param>
     public BitChange ChangeOn(Machine machine)
     {
         ArgumentNullException.ThrowIfNull(machine);
-        BitChange change = BitChange == BitChange.Command && !machine.ChangesBits ? BitChange.Pause : BitChange;
+        BitChange change = BitChange == BitChange.Command && (!machine.ChangesBits || IsSwitchedByHand(machine)) ? BitChange.Pause : BitChange;
         return change == BitChange.Pause && Comments == CommentForm.None && IsSwitchedByHand(machine) ? BitChange.SeparatePrograms : change;
     }
 

@@ -86,7 +86,7 @@ public static class Planner
             string text = post.Write(new ProgramInput(name, ProgramNotes.For(job, name, cut), [.. cut.Works.Select(w => AxisCorrection.Apply(w.Path, job.Axes, budget.Axes))], budget.Chords)
             {
                 Waits = ProgramNotes.Waits(cut.Clamping),
-                ChangesBits = job.Machine.ChangesBits,
+                ChangesBits = post.Dialect.ChangeOn(job.Machine) == BitChange.Command,
                 SwitchedByHand = post.Dialect.IsSwitchedByHand(job.Machine),
             });
             stage?.Invoke("proof");

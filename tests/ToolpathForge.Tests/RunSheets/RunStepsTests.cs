@@ -132,6 +132,12 @@ public class RunStepsTests
         Job job = MarkedPattern.Job("inch-centre");
         Plan plan = Planner.Plan(job with { Machine = job.Machine with { SwitchedByHand = true } }, cancel: TestContext.Current.CancellationToken);
         Assert.Equal(3, plan.Programs.Length);
+
+        // No changer takes hold of a bit that nothing has stopped.
+        Job changer = MarkedPattern.Job();
+        Plan turning = Planner.Plan(changer with { Machine = changer.Machine with { SwitchedByHand = true, ChangesBits = true } }, cancel: TestContext.Current.CancellationToken);
+        Assert.DoesNotContain(" M6", turning.Programs[0].Text, StringComparison.Ordinal);
+        Assert.Equal(2, turning.Programs[0].Text.Split('\n').Count(l => l == "M0"));
     }
 
     // Up-cut flutes fray the upper face, down-cut ones the lower (common practice); turned end over end, the other face lies up.
