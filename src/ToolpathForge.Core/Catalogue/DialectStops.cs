@@ -15,8 +15,16 @@ internal static class DialectStops
     internal static readonly FindingKind Missing = new(
         "dialect-stop-missing",
         Severity.Stop,
-        "The {key} of dialect {id} do not hold {word}.",
+        "The {key} of dialect {id} must hold {word}.",
         "Add it: hands come near the bit there. The README of dialects shows the lines.")
+    { Unusable = true };
+
+    /// <summary>A line at which hands come near starts the spindle, ends the program, or stops only if a switch is on.</summary>
+    internal static readonly FindingKind Undone = new(
+        "dialect-stop-undone",
+        Severity.Stop,
+        "The line '{text}' holds {word}, which has no place there.",
+        "Remove it: the program starts the spindle itself; M1 stops only where a switch is on, and M2 or M30 would end the run.")
     { Unusable = true };
 
     internal static bool Check(Fields row, TableContext context)
@@ -59,7 +67,7 @@ internal static class DialectStops
             {
                 if (DialectReader.Words(line.Text).FirstOrDefault(w => w is "M3" or "M4" or "M1" || (key != "footer" && w is "M2" or "M30")) is { } word)
                 {
-                    context.Add(Finding.Of(CatalogueFindings.DialectContradicts, line.At, Arg.Of("text", TextPiece.Short(line.Text)), Arg.Of("word", word)));
+                    context.Add(Finding.Of(Undone, line.At, Arg.Of("text", TextPiece.Short(line.Text)), Arg.Of("word", word)));
                     sound = false;
                 }
             }
