@@ -14,6 +14,7 @@ internal static class Arguments
     private static readonly Option<bool> Json = Switch("--json");
     private static readonly Option<bool> Timings = Switch("--timings");
     private static readonly Option<bool> Family = Switch("--family");
+    private static readonly Option<bool> Replace = Switch("--replace");
     private static readonly Option<string[]> Step = Text("--step");
     private static readonly Option<bool> WantsHelp = Switch("--help", "-h", "-?");
     private static readonly Option<bool> WantsVersion = Switch("--version");
@@ -29,11 +30,11 @@ internal static class Arguments
 
     private static readonly Command New = Verb("new", Unit);
     private static readonly Command Check = Verb("check", [Json, Timings, Job, Unit, .. SettingsArguments.Options]);
-    private static readonly Command Cut = Verb("cut", Out, Json, Timings);
-    private static readonly Command Draw = Verb("draw", Out, Family, Step, Json, Timings);
+    private static readonly Command Cut = Verb("cut", Out, Replace, Json, Timings);
+    private static readonly Command Draw = Verb("draw", Out, Family, Step, Replace, Json, Timings);
     private static readonly Command Trace = TraceArguments.Verb(Verb, Unit, Json, Timings);
     private static readonly Command Prove = Verb("prove", Job, Make, Json, Timings);
-    private static readonly Command Trial = Verb("trial", Out, Make, Timings);
+    private static readonly Command Trial = Verb("trial", Out, Make, Replace, Timings);
     private static readonly Command List = Verb("list", Kind, Diameter, Thickness, Width, Job, Unit, Json);
     private static readonly Command Host = Verb("host");
     private static readonly Command[] Verbs = [New, Check, Cut, Draw, Trace, Prove, Trial, List, Host];
@@ -52,7 +53,12 @@ internal static class Arguments
             return about is null || Array.Exists(Verbs, v => v.Name == about) ? new Request.ShowHelp(about) : UnknownCommand(about);
         }
 
-        Option<bool>? assigned = Array.Find([Json, Timings, Family, WantsHelp, WantsVersion, .. SettingsArguments.Options.OfType<Option<bool>>()], o => Array.Exists(args, a => a.StartsWith(o.Name + "=", StringComparison.Ordinal)));
+        if (SplitSize(args) is { } split)
+        {
+            return split;
+        }
+
+        Option<bool>? assigned = Array.Find([Json, Timings, Family, Replace, WantsHelp, WantsVersion, .. SettingsArguments.Options.OfType<Option<bool>>()], o => Array.Exists(args, a => a.StartsWith(o.Name + "=", StringComparison.Ordinal)));
         if (assigned is not null)
         {
             return new Request.Misread($"{assigned.Name} takes no value.", "Write it alone.");
@@ -94,11 +100,11 @@ internal static class Arguments
             "check" => One(parsed, Job) is null && One(parsed, Unit) is null
                 ? new Request.Check(names[0], json, timings)
                 : new Request.Misread("--job and --unit are for a check of settings, without a job of its own.", $"Write toolpathforge check {names[0]}."),
-            "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", json, timings),
-            "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), One(parsed, Step), json, timings),
+            "cut" => new Request.Cut(names[0], One(parsed, Out) ?? "out", parsed.GetValue(Replace), json, timings),
+            "draw" => new Request.Draw(names[0], One(parsed, Out) ?? "drawings", parsed.GetValue(Family), One(parsed, Step), parsed.GetValue(Replace), json, timings),
             "trace" => TraceArguments.Understand(parsed, names[0], One(parsed, Unit), json, timings),
             "host" => new Request.Host(),
-            "trial" => new Request.Trial(names[0], One(parsed, Make), One(parsed, Out) ?? "trial", timings),
+            "trial" => new Request.Trial(names[0], One(parsed, Make), One(parsed, Out) ?? "trial", parsed.GetValue(Replace), timings),
             "prove" => One(parsed, Job) is { } job
                 ? new Request.Prove(names[0], job, One(parsed, Make), json, timings)
                 : new Request.Misread("prove needs to know the job that the program is meant for.", $"Write toolpathforge prove {names[0]} --job porch.toml."),
@@ -190,6 +196,23 @@ internal static class Arguments
     private static string KindsAdvice => $"Write toolpathforge list, then one of {string.Join(", ", ListCatalogue.Kinds)}.";
 
     private static string? One(ParseResult parsed, Option<string[]> option) => parsed.GetValue(option) is [var value, ..] ? value : null;
+
+    // --board 1 1/2 comes as three words: the fraction would be taken for a name.
+    private static Request.Misread? SplitSize(string[] args)
+    {
+        for (int i = 0; i + 2 < args.Length; i++)
+        {
+            string[] parts = args[i + 2].Split('/');
+            if (args[i].StartsWith("--", StringComparison.Ordinal) && IsWhole(args[i + 1]) && parts.Length == 2 && Array.TrueForAll(parts, IsWhole))
+            {
+                return new Request.Misread($"{args[i]} {args[i + 1]} {args[i + 2]} comes as two sizes.", $"Put it in quotes: {args[i]} \"{args[i + 1]} {args[i + 2]}\".");
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsWhole(string word) => word.Length > 0 && word.All(char.IsAsciiDigit);
 
     private static Request.Misread UnknownCommand(string word) =>
         new($"There is no command '{word}'.", Near(word, Verbs.Select(v => v.Name)) ?? "toolpathforge --help shows the commands.");

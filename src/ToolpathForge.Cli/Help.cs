@@ -80,22 +80,23 @@ internal static class Help
         "check" => Check + SettingsArguments.HelpOf(CheckSettings.MachineOptions) + CheckHand + SettingsArguments.HelpOf(CheckSettings.HandOptions) + CheckEnd,
         "cut" =>
             """
-            toolpathforge cut JOB [--out FOLDER] [--json] [--timings]
+            toolpathforge cut JOB [--out FOLDER] [--replace] [--json] [--timings]
 
             Does what check does; then, if nothing stops it and every program passed its proof, writes the programs,
             the run sheet, the drawings and the proof to FOLDER. Print the run sheet and take it to the machine.
 
-            FOLDER is replaced as a whole, or not at all. It may be new, empty, or one that cut wrote before; a file
-            in it that is yours, or that you changed, stops the command before anything is touched.
+            FOLDER is replaced as a whole, or not at all. It may be new, empty, or one that cut wrote before for this
+            job; a file in it that is yours, or that you changed, stops the command before anything is touched.
 
               --out FOLDER   where to write; "out" in the folder you are in, unless you say otherwise
+              --replace      also replace what was made of another job, or by another command
               --json         print the result as JSON, in mm, for other programs
               --timings      say how long each stage took
 
             """,
         "draw" =>
             """
-            toolpathforge draw JOB [--out FOLDER] [--family] [--step LENGTH] [--json] [--timings]
+            toolpathforge draw JOB [--out FOLDER] [--family] [--step LENGTH] [--replace] [--json] [--timings]
 
             Draws every pattern and board end of the job at full size: SVG and DXF in mm, and PDF for A4 and Letter, spread
             over as many sheets as it takes, with register marks and bars to measure. A sheet tells how to mark out by hand:
@@ -106,6 +107,7 @@ internal static class Help
               --out FOLDER   where to write; "drawings" in the folder you are in, unless you say otherwise
               --family       also show the boards of each family side by side at one scale; all boards of a job without one
               --step LENGTH  what the ordinates stand apart; a usual step, unless you say otherwise
+              --replace      also replace what was made of another job, or by another command
               --json         print the result as JSON, in mm, for other programs
               --timings      say how long each stage took
 
@@ -154,7 +156,7 @@ internal static class Help
             """,
         "trial" =>
             """
-            toolpathforge trial JOB [--make ID] [--out FOLDER] [--timings]
+            toolpathforge trial JOB [--make ID] [--out FOLDER] [--replace] [--timings]
 
             Writes the program of a trial piece, a square with a slot and a hole, for the machine, stock and bit of a make
             of the job, proven like any other; and a page that says what to measure with a caliper. Written into the job,
@@ -165,6 +167,7 @@ internal static class Help
 
               --make ID      the make whose bit and stock are used; the first, unless you say otherwise
               --out FOLDER   where to write; "trial" in the folder you are in, unless you say otherwise
+              --replace      also replace what was made of another job, or by another command
               --timings      say how long each stage took
 
             """,

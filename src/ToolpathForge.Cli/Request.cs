@@ -16,10 +16,10 @@ internal abstract record Request
     internal sealed record CheckSettings(bool Hand, ImmutableArray<(string Name, string? Text)> Options, string? Job, string? Unit, bool Json) : Request;
 
     /// <summary>Programs.</summary>
-    internal sealed record Cut(string Job, string Folder, bool Json, bool Timings) : Request;
+    internal sealed record Cut(string Job, string Folder, bool Replace, bool Json, bool Timings) : Request;
 
     /// <summary>Drawings.</summary>
-    internal sealed record Draw(string Job, string Folder, bool Family, string? Step, bool Json, bool Timings) : Request;
+    internal sealed record Draw(string Job, string Folder, bool Family, string? Step, bool Replace, bool Json, bool Timings) : Request;
 
     /// <summary>The outlines of a drawing.</summary>
     internal sealed record Trace(string Drawing, TraceOptions Options, bool Json, bool Timings) : Request;
@@ -28,7 +28,7 @@ internal abstract record Request
     internal sealed record Prove(string File, string Job, string? Make, bool Json, bool Timings) : Request;
 
     /// <summary>A trial piece.</summary>
-    internal sealed record Trial(string Job, string? Make, string Folder, bool Timings) : Request;
+    internal sealed record Trial(string Job, string? Make, string Folder, bool Replace, bool Timings) : Request;
 
     /// <summary>A catalogue.</summary>
     internal sealed record List(string What, string? Job, string? Unit, ListFilter Filter, bool Json) : Request;

@@ -17,13 +17,16 @@ public static class CutJob
     /// <param name="stage">Told the name of each stage as it begins; may be null.</param>
     /// <param name="cancel">Ends the work; once the old folder has been set aside it is carried through.</param>
     /// <exception cref="OperationCanceledException">Cancelled; the folder is as it was.</exception>
-    public static Report Run(string job, string folder, Action<string>? stage, CancellationToken cancel) =>
-        Run(job, folder, Disk.Real, null, stage, cancel);
+    /// <param name="replace">Whether the output of another job, or of another command, may be replaced as well.</param>
+    public static Report Run(string job, string folder, Action<string>? stage, CancellationToken cancel, bool replace = false) =>
+        Run(job, folder, Disk.Real, null, stage, cancel, replace);
 
-    internal static Report Run(string job, string folder, Disk disk, IPostProcessor? post, Action<string>? stage, CancellationToken cancel)
+    internal static Report Run(string job, string folder, Disk disk, IPostProcessor? post, Action<string>? stage, CancellationToken cancel, bool replace = false)
     {
+        var owner = OutputOwner.Of(OutputOwner.Programs, job, replace);
+
         // What a killed run left is put right first, and a folder that may not be replaced is told before anybody waits for a plan.
-        ImmutableArray<Finding> hindrances = OutputFolder.Prepare(folder, disk);
+        ImmutableArray<Finding> hindrances = OutputFolder.Prepare(folder, owner, disk);
         Walked walked = Walked.From(job, post, stage, cancel);
         ImmutableArray<Finding> findings = [.. walked.Findings, .. hindrances];
         int exit = Math.Max(walked.ExitCode, Teller.ExitCode(hindrances));
@@ -31,7 +34,7 @@ public static class CutJob
         if (exit == ExitCodes.Fine && walked.Plan is { } plan)
         {
             stage?.Invoke("writing");
-            written = OutputFolder.Write(folder, OutputFiles.Of(plan, job), disk, cancel);
+            written = OutputFolder.Write(folder, OutputFiles.Of(plan, job), owner, disk, cancel);
             findings = [.. findings, .. written.Findings];
             exit = Teller.ExitCode(written.Findings);
         }

@@ -31,9 +31,11 @@ public static class DrawJob
     /// <param name="stage">Told the name of each stage as it begins; may be null.</param>
     /// <param name="cancel">Ends the work; once the old folder has been set aside it is carried through.</param>
     /// <exception cref="OperationCanceledException">Cancelled; the folder is as it was.</exception>
-    public static Report Run(string job, string folder, bool family, string? step, Action<string>? stage, CancellationToken cancel)
+    /// <param name="replace">Whether the output of another job, or of another command, may be replaced as well.</param>
+    public static Report Run(string job, string folder, bool family, string? step, Action<string>? stage, CancellationToken cancel, bool replace = false)
     {
-        ImmutableArray<Finding> hindrances = OutputFolder.Prepare(folder, Disk.Real);
+        var owner = OutputOwner.Of(OutputOwner.Drawings, job, replace);
+        ImmutableArray<Finding> hindrances = OutputFolder.Prepare(folder, owner, Disk.Real);
         stage?.Invoke("reading");
         Loaded loaded = JobFile.Load(job, cancel);
         stage?.Invoke("shapes");
@@ -48,7 +50,7 @@ public static class DrawJob
             stage?.Invoke("drawings");
             ImmutableArray<OutputFile> files = DrawFiles.Of(plan, family, apart);
             stage?.Invoke("writing");
-            written = OutputFolder.Write(folder, files, Disk.Real, cancel);
+            written = OutputFolder.Write(folder, files, owner, Disk.Real, cancel);
             findings = [.. findings, .. written.Findings];
         }
 

@@ -30,9 +30,11 @@ public static class TrialJob
     /// <param name="stage">Told the name of each stage as it begins; may be null.</param>
     /// <param name="cancel">Ends the work; once the old folder has been set aside it is carried through.</param>
     /// <exception cref="OperationCanceledException">Cancelled; the folder is as it was.</exception>
-    public static Report Run(string job, string? make, string folder, Action<string>? stage, CancellationToken cancel)
+    /// <param name="replace">Whether the output of another job, or of another command, may be replaced as well.</param>
+    public static Report Run(string job, string? make, string folder, Action<string>? stage, CancellationToken cancel, bool replace = false)
     {
-        ImmutableArray<Finding> hindrances = OutputFolder.Prepare(folder, Disk.Real);
+        var owner = OutputOwner.Of(OutputOwner.Trial, job, replace);
+        ImmutableArray<Finding> hindrances = OutputFolder.Prepare(folder, owner, Disk.Real);
         stage?.Invoke("reading");
         Loaded loaded = JobFile.Load(job, cancel);
         List<Finding> findings = [.. loaded.Findings.Where(f => f.Kind.Severity == Severity.Stop), .. hindrances];
@@ -50,7 +52,7 @@ public static class TrialJob
         {
             stage?.Invoke("writing");
             OutputResult written = OutputFolder.Write(
-                folder, [.. plan.Programs.Select(p => OutputFile.Text(p.FileName, p.Text)), OutputFile.Text(Page, TrialPage.Write(plan))], Disk.Real, cancel);
+                folder, [.. plan.Programs.Select(p => OutputFile.Text(p.FileName, p.Text)), OutputFile.Text(Page, TrialPage.Write(plan))], owner, Disk.Real, cancel);
             findings.AddRange(written.Findings);
             exit = Teller.ExitCode(written.Findings);
             done = written.Written;

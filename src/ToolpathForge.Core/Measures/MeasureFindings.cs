@@ -29,6 +29,22 @@ public static class MeasureFindings
         "State the unit of the file (unit = \"in\" or unit = \"mm\"), or write one behind the number.")
     { Unusable = true };
 
+    /// <summary>Two whole numbers with a slash where an angle is asked: a slope, or a part of a degree.</summary>
+    public static readonly FindingKind SlopeSlashed = new(
+        "slope-slashed",
+        Severity.Stop,
+        "{key} says '{text}', which could be a slope or a part of a degree.",
+        "Write a slope with a colon, rise to run: 4:12. Write a part of a degree as 1/3 deg.")
+    { Unusable = true };
+
+    /// <summary>A share written in per cent.</summary>
+    public static readonly FindingKind Percent = new(
+        "share-in-percent",
+        Severity.Stop,
+        "{key} says '{text}'; shares are not written in per cent here.",
+        "A share of the board's width is written with w: 0.9 w is nine tenths of it.")
+    { Unusable = true };
+
     /// <summary>A fraction over nothing, or a mixed number whose fraction is more than a whole.</summary>
     public static readonly FindingKind FractionBroken = new(
         "fraction-broken",

@@ -174,6 +174,31 @@ internal ref struct MeasureScanner(string text)
         return null;
     }
 
+    /// <summary>Whether two whole numbers with a slash between them come next.</summary>
+    internal readonly bool IsSlashedPair()
+    {
+        int at = At;
+        int over = Digits(ref at);
+        if (over == 0 || at >= _text.Length || !IsSlash(_text[at]))
+        {
+            return false;
+        }
+
+        at++;
+        return Digits(ref at) > 0;
+    }
+
+    private readonly int Digits(ref int at)
+    {
+        int start = at;
+        while (at < _text.Length && char.IsAsciiDigit(_text[at]))
+        {
+            at++;
+        }
+
+        return at - start;
+    }
+
     private bool TakeDigits(out decimal value, out FindingKind? problem)
     {
         int start = At;

@@ -75,6 +75,7 @@ public static class MeasureText
     {
         var scan = new MeasureScanner(text);
         bool minus = scan.TakeMinus();
+        bool slashed = scan.IsSlashedPair();
         if (scan.TakeNumber(out WrittenNumber first) is { } problem)
         {
             return Reading<Angle>.Refused(problem, text, scan.At);
@@ -82,6 +83,12 @@ public static class MeasureText
 
         double value = first.Times(1);
         scan.SkipSpaces();
+        if (slashed && scan.AtEnd)
+        {
+            // 4/12 would be a third of a degree; whoever writes it means a roof's slope.
+            return Reading<Angle>.Refused(MeasureFindings.SlopeSlashed, text, 0);
+        }
+
         Angle angle;
         if (scan.Take(':'))
         {
@@ -190,6 +197,12 @@ public static class MeasureText
 
         scan.SkipSpaces();
         int start = scan.At;
+        if (scan.Take('%'))
+        {
+            scan.Back(start);
+            return MeasureFindings.Percent;
+        }
+
         string word = scan.TakeUnit();
         stated = word.Length > 0;
         double value;

@@ -13,13 +13,14 @@ public static class ShopText
         const double Caliper = 0.02;
         if (unit == LengthUnit.Millimetre)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"{Math.Round(millimetres, 1, MidpointRounding.AwayFromZero):0.#} mm");
+            // A hair below nothing is nothing, not minus nothing.
+            return string.Create(CultureInfo.InvariantCulture, $"{Math.Round(millimetres, 1, MidpointRounding.AwayFromZero) + 0.0:0.#} mm");
         }
 
         InchFraction fraction = InchFraction.Nearest(millimetres, LengthText.UsualDenominator);
         return Math.Abs(fraction.Remainder) <= Caliper
             ? LengthText.Write(fraction.Millimetres, unit)
-            : string.Create(CultureInfo.InvariantCulture, $"{new Length(millimetres).Inches:0.000} in");
+            : string.Create(CultureInfo.InvariantCulture, $"{Math.Round(new Length(millimetres).Inches, 3, MidpointRounding.AwayFromZero) + 0.0:0.000} in");
     }
 
     /// <summary>The step that a size with room to spare is rounded to, mm: an eighth of an inch, or a millimetre.</summary>

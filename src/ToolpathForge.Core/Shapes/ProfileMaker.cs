@@ -12,7 +12,7 @@ internal static class ProfileMaker
 
     /// <summary>Whether the curve is hollow or round, for shapes that come both ways.</summary>
     internal static Question Form { get; } =
-        Question.Choice("form", "Whether the curve is hollow (scoop) or round (belly).", null, "scoop", "belly");
+        Question.Choice("form", "Whether the curve is hollow (scoop, also written hollow) or round (belly, also written round).", null, "scoop", "belly");
 
     /// <summary>What every shape asks at the end: how sizes are rounded, and how the end is cut.</summary>
     internal static ImmutableArray<Question> Common { get; } =

@@ -73,6 +73,11 @@ internal static class FieldReader
             return FieldValue.OfText(text.Text, text.At);
         }
 
+        if (OtherWords.Find(text.Text, key.Words) is { } same)
+        {
+            return FieldValue.OfText(same, text.At);
+        }
+
         var name = Arg.Of("key", key.Name);
         var given = Arg.Of("text", TextPiece.Short(text.Text));
         var words = Arg.Of("words", string.Join(", ", key.Words));

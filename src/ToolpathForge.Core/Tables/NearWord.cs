@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ToolpathForge.Tables;
 
 /// <summary>Finds the word that a mistyped one was probably meant to be.</summary>
@@ -20,6 +22,18 @@ public static class NearWord
         }
 
         string lower = written.ToLowerInvariant();
+        if (SameParts(lower, words) is { } turned)
+        {
+            return turned;
+        }
+
+        if (BySize(lower) is { } size)
+        {
+            // 2x16 is no slip of a finger from 2x10: the nearest width of the same thickness is meant, or nothing.
+            return words.Select(w => (Word: w, Size: BySize(w))).Where(w => w.Size?.Thick == size.Thick)
+                .OrderBy(w => Math.Abs(w.Size!.Value.Wide - size.Wide)).ThenBy(w => w.Word, StringComparer.Ordinal).Select(w => w.Word).FirstOrDefault();
+        }
+
         int most = Math.Min(3, Math.Max(1, (lower.Length + 1) / 3));
         string? best = null;
         int bestDistance = most + 1;
@@ -33,6 +47,30 @@ public static class NearWord
         }
 
         return best;
+    }
+
+    // 1/4-downcut for downcut-1/4: the same parts in another order.
+    private static string? SameParts(string written, IEnumerable<string> words)
+    {
+        string[] parts = Parts(written);
+        return parts.Length < 2 ? null : words.Order(StringComparer.Ordinal).FirstOrDefault(w => Parts(w.ToLowerInvariant()).SequenceEqual(parts, StringComparer.Ordinal));
+    }
+
+    private static string[] Parts(string word)
+    {
+        string[] parts = word.Split('-', ' ', '_');
+        Array.Sort(parts, StringComparer.Ordinal);
+        return parts;
+    }
+
+    // The nominal sizes of lumber: 2x8.
+    private static (int Thick, int Wide)? BySize(string word)
+    {
+        string[] sides = word.Split('x');
+        return sides.Length == 2 && int.TryParse(sides[0], NumberStyles.None, CultureInfo.InvariantCulture, out int thick)
+            && int.TryParse(sides[1], NumberStyles.None, CultureInfo.InvariantCulture, out int wide)
+            ? (thick, wide)
+            : null;
     }
 
     /// <summary>

@@ -12,6 +12,13 @@ internal static class TableFindings
         "Put the line right; every line is a comment (#), a [header], or a key = value.")
     { Unusable = true };
 
+    internal static readonly FindingKind QuoteNotClosed = new(
+        "quote-not-closed",
+        Severity.Stop,
+        "A text on this line begins with a quote and no quote ends it.",
+        "Put a quote at its end. Only this is told: with one quote missing, the rest of the file cannot be read.")
+    { Unusable = true };
+
     internal static readonly FindingKind QuotesMissing = new(
         "quotes-missing",
         Severity.Stop,

@@ -29,7 +29,7 @@ internal static partial class TomlText
             return null;
         }
 
-        text = text.StartsWith('\uFEFF') ? text[1..] : text;
+        text = CurlyQuotes.MadeStraight(text.StartsWith('\uFEFF') ? text[1..] : text);
         DocumentSyntax document;
         try
         {
@@ -41,6 +41,13 @@ internal static partial class TomlText
             int line = fault.Line is > 0 and int l ? l : 1;
             int column = fault.Column is > 0 and int c ? c : 1;
             findings.Add(Finding.Of(TableFindings.Syntax, Place.InFile(file, line, column), Arg.Of("problem", "it is nested too deeply")));
+            return null;
+        }
+
+        if (UnclosedQuote(document, text, file) is { } unclosed)
+        {
+            // Everything after it is read inside out: what the rest seems to get wrong says nothing about it.
+            findings.Add(unclosed);
             return null;
         }
 
@@ -57,6 +64,22 @@ internal static partial class TomlText
         }
 
         return root.Build();
+    }
+
+    // A text that does not end on its line; or one that ends at the quote that should begin the next, which leaves an odd quote over.
+    private static Finding? UnclosedQuote(DocumentSyntax document, string text, string file)
+    {
+        DiagnosticMessage? first = document.Diagnostics
+            .Where(m => m.Kind == DiagnosticMessageKind.Error && !IsEcho(m, document)).OrderBy(m => m.Span.Start.Offset).FirstOrDefault();
+        return first is not null && (UnclosedText().IsMatch(first.Message) || (Quotes(text, first.Span.Start.Line) & 1) == 1)
+            ? Finding.Of(TableFindings.QuoteNotClosed, Place.InFile(file, first.Span.Start.Line + 1, first.Span.Start.Column + 1))
+            : null;
+    }
+
+    private static int Quotes(string text, int line)
+    {
+        string[] lines = text.Split('\n');
+        return line < lines.Length ? lines[line].Replace("\\\"", "", StringComparison.Ordinal).Count(c => c == '"') : 0;
     }
 
     // A fault often draws others after it on its line; the first one of a line is told.
@@ -103,6 +126,9 @@ internal static partial class TomlText
 
     [GeneratedRegex(@"^([+-]?[0-9_.]+([eE][+-]?[0-9]+)?|true|false)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex AcceptedBare();
+
+    [GeneratedRegex(@"(invalid newline|End-Of-File found).*string", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 1000)]
+    private static partial Regex UnclosedText();
 
     [GeneratedRegex(@"\s*\(token: `[^`]*`\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex TokenName();

@@ -64,10 +64,10 @@ public static class FindingText
 
         if (place.Point is { } point)
         {
-            // Only pieces have a reference edge; what lies in a file and in no make is a point of a drawing.
+            // A place on a piece is looked for with a rule. Only pieces have a reference edge; what lies in a file and in no make is a point of a drawing.
             parts.Add(place.File is not null && place.Make is null
                 ? $"at x {LengthText.Write(point.X, unit)}, y {LengthText.Write(point.Y, unit)}"
-                : $"at {LengthText.Write(point.X, unit)} along and {LengthText.Write(point.Y, unit)} from the reference edge");
+                : $"at {RuleText.Size(point.X, unit)} along and {RuleText.Size(point.Y, unit)} from the reference edge");
         }
 
         return string.Join(", ", parts);

@@ -111,11 +111,11 @@ internal sealed class HostSession(string? folder)
         if (request.Folder is { } target)
         {
             string path = Within(target, "folder");
-            hindrances = OutputFolder.Prepare(path, Disk.Real);
+            hindrances = OutputFolder.Prepare(path, OutputOwner.Of(OutputOwner.Programs, kept.File), Disk.Real);
             if (Teller.ExitCode(hindrances) == ExitCodes.Fine)
             {
                 stage("writing");
-                written = OutputFolder.Write(path, OutputFiles.Of(kept.Plan, kept.File), Disk.Real, cancel);
+                written = OutputFolder.Write(path, OutputFiles.Of(kept.Plan, kept.File), OutputOwner.Of(OutputOwner.Programs, kept.File), Disk.Real, cancel);
             }
         }
 

@@ -64,6 +64,14 @@ internal sealed class FolderContents(Disk disk)
         }
     }
 
+    /// <summary>Whose output a folder holds, by its manifest; null where it does not say.</summary>
+    /// <param name="folder">An existing folder.</param>
+    internal OutputOwner? OwnerOf(string folder)
+    {
+        string list = Path.Combine(folder, Manifest.FileName);
+        return File.Exists(list) ? Manifest.Read(disk.Read(list))?.Owner : null;
+    }
+
     /// <summary>
     /// Removes our files, the manifest last, then the folder. Anything else makes the last step fail rather than disappear. View files move to the
     /// folder that takes this one's place.

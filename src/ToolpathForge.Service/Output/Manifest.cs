@@ -15,7 +15,8 @@ internal readonly record struct ManifestEntry(string Name, long Bytes, string Sh
 /// no date, so that the same job gives the same bytes.
 /// </summary>
 /// <param name="Files">By name, ordinal; the manifest itself is not among them.</param>
-internal sealed record Manifest(ImmutableArray<ManifestEntry> Files)
+/// <param name="Owner">Whose output it is; null in a folder of an earlier version.</param>
+internal sealed record Manifest(ImmutableArray<ManifestEntry> Files, OutputOwner? Owner)
 {
     internal const string FileName = "manifest.json";
 
@@ -23,8 +24,8 @@ internal sealed record Manifest(ImmutableArray<ManifestEntry> Files)
 
     private const int Format = 1;
 
-    internal static Manifest Of(IEnumerable<OutputFile> files) => new(
-        [.. files.Select(f => new ManifestEntry(f.Name, f.Bytes.Length, Hash(f.Bytes.Span))).OrderBy(e => e.Name, StringComparer.Ordinal)]);
+    internal static Manifest Of(IEnumerable<OutputFile> files, OutputOwner? owner = null) => new(
+        [.. files.Select(f => new ManifestEntry(f.Name, f.Bytes.Length, Hash(f.Bytes.Span))).OrderBy(e => e.Name, StringComparer.Ordinal)], owner);
 
     internal static string Hash(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
@@ -36,6 +37,12 @@ internal sealed record Manifest(ImmutableArray<ManifestEntry> Files)
             json.WriteStartObject();
             json.WriteString("kind", Kind);
             json.WriteNumber("format", Format);
+            if (Owner is { } owner)
+            {
+                json.WriteString("made", owner.Made);
+                json.WriteString("job", owner.Job);
+            }
+
             json.WriteStartArray("files");
             foreach (ManifestEntry file in Files)
             {
@@ -71,7 +78,10 @@ internal sealed record Manifest(ImmutableArray<ManifestEntry> Files)
                 .. root.GetProperty("files").EnumerateArray().Select(f => new ManifestEntry(
                     f.GetProperty("name").GetString() ?? "", f.GetProperty("bytes").GetInt64(), f.GetProperty("sha256").GetString() ?? "")),
             ];
-            return files.All(f => IsName(f.Name)) ? new Manifest(files) : null;
+            OutputOwner? owner = root.TryGetProperty("made", out JsonElement made) && root.TryGetProperty("job", out JsonElement job)
+                ? new OutputOwner(made.GetString() ?? "", job.GetString() ?? "")
+                : null;
+            return files.All(f => IsName(f.Name)) ? new Manifest(files, owner) : null;
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException or KeyNotFoundException or FormatException)
         {

@@ -13,6 +13,14 @@ internal static class OutputFindings
         "Name another folder, or move that file out of it.")
     { Unusable = true };
 
+    /// <summary>What lies in the folder is of another job, or of another kind.</summary>
+    internal static readonly FindingKind OtherOutput = new(
+        "output-of-other",
+        Severity.Stop,
+        "The folder {folder} holds the {kind} of {file}; nothing in it has been touched.",
+        "Name another folder for this; the command line replaces it when --replace is added.")
+    { Unusable = true };
+
     /// <summary>A file of ours was changed by hand since.</summary>
     internal static readonly FindingKind EditedFile = new(
         "output-edited-file",

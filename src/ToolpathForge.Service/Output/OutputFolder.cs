@@ -26,8 +26,11 @@ internal sealed class OutputFolder
     private readonly Disk disk;
     private readonly FolderContents contents;
 
-    private OutputFolder(string shown, string target, string parent, Disk disk)
+    private readonly OutputOwner? owner;
+
+    private OutputFolder(string shown, string target, string parent, OutputOwner? owner, Disk disk)
     {
+        this.owner = owner;
         this.shown = shown;
         this.target = target;
         this.parent = parent;
@@ -41,8 +44,9 @@ internal sealed class OutputFolder
 
     /// <summary>Puts back what a killed run set aside, and says early whether the folder may be written. It makes and changes nothing else.</summary>
     /// <param name="path">The folder as the person wrote it.</param>
+    /// <param name="owner">Whose output is to go there; null for whoever's.</param>
     /// <param name="disk">The disk.</param>
-    internal static ImmutableArray<Finding> Prepare(string path, Disk disk) => Guard(path, disk, folder =>
+    internal static ImmutableArray<Finding> Prepare(string path, OutputOwner? owner, Disk disk) => Guard(path, owner, disk, folder =>
     {
         if (!Directory.Exists(folder.parent))
         {
@@ -56,11 +60,12 @@ internal sealed class OutputFolder
     /// <summary>Writes the files, and the manifest that lists them, in place of what the folder held.</summary>
     /// <param name="path">The folder as the person wrote it; its parents are made.</param>
     /// <param name="files">The files; their names differ even where a system ignores case.</param>
+    /// <param name="owner">Whose output it is; null for whoever's.</param>
     /// <param name="disk">The disk.</param>
     /// <param name="cancel">Heeded until the old folder is set aside.</param>
     /// <exception cref="ArgumentException">A name leaves the folder or occurs twice.</exception>
     /// <exception cref="OperationCanceledException">Cancelled; everything is as it was.</exception>
-    internal static OutputResult Write(string path, ImmutableArray<OutputFile> files, Disk disk, CancellationToken cancel)
+    internal static OutputResult Write(string path, ImmutableArray<OutputFile> files, OutputOwner? owner, Disk disk, CancellationToken cancel)
     {
         if (files.FirstOrDefault(f => !Manifest.IsName(f.Name)) is { } bad)
         {
@@ -72,8 +77,8 @@ internal sealed class OutputFolder
             throw new ArgumentException("Two output files have the same name.", nameof(files));
         }
 
-        Manifest manifest = Manifest.Of(files);
-        (string folder, ImmutableArray<Finding> findings) = Guard(path, disk, folder =>
+        var manifest = Manifest.Of(files, owner);
+        (string folder, ImmutableArray<Finding> findings) = Guard(path, owner, disk, folder =>
         {
             cancel.ThrowIfCancellationRequested();
             if (!Directory.Exists(folder.parent))
@@ -92,7 +97,7 @@ internal sealed class OutputFolder
     }
 
     /// <summary>Finds the folder that a path means, follows links, and turns what the system refuses into findings.</summary>
-    private static (string Folder, ImmutableArray<Finding> Findings) Guard(string path, Disk disk, Func<OutputFolder, ImmutableArray<Finding>> act)
+    private static (string Folder, ImmutableArray<Finding> Findings) Guard(string path, OutputOwner? owner, Disk disk, Func<OutputFolder, ImmutableArray<Finding>> act)
     {
         Finding Refused(FindingKind kind, string reason) => Finding.Of(kind, Place.None, Arg.Of("folder", path), Arg.Of("reason", reason));
         try
@@ -116,7 +121,7 @@ internal sealed class OutputFolder
 
             return File.Exists(full)
                 ? (full, [Refused(OutputFindings.NotAFolder, "")])
-                : (full, act(new OutputFolder(path, full, parent, disk)));
+                : (full, act(new OutputFolder(path, full, parent, owner, disk)));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -189,6 +194,11 @@ internal sealed class OutputFolder
         }
 
         ImmutableArray<Finding> hindrances = contents.Inspect(target, shown);
+        if (hindrances.IsEmpty && owner is not null && contents.OwnerOf(target) is { } other && !owner.MayReplace(other))
+        {
+            return [Finding.Of(OutputFindings.OtherOutput, Place.None, Arg.Of("folder", shown), Arg.Of("kind", other.Made), Arg.Of("file", other.Job))];
+        }
+
         return hindrances.IsEmpty && IsOrHolds(target, Environment.CurrentDirectory) ? [Told(OutputFindings.CurrentFolder, shown)] : hindrances;
     }
 

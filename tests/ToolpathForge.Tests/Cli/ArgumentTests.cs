@@ -50,15 +50,15 @@ public class ArgumentTests
     [InlineData("cut -- -odd.toml", "-odd.toml", "out", false, false)]
     [InlineData("cut @porch.toml", "@porch.toml", "out", false, false)]
     public void Cut_understands_its_options_in_any_order(string line, string job, string folder, bool json, bool timings) =>
-        Assert.Equal(new Request.Cut(job, folder, json, timings), Arguments.Read(line.Split(' ')));
+        Assert.Equal(new Request.Cut(job, folder, false, json, timings), Arguments.Read(line.Split(' ')));
 
     [Fact]
     public void The_other_commands_understand_theirs()
     {
         Assert.Equal(new Request.New("a b.toml", "mm"), Arguments.Read(["new", "a b.toml", "--unit", "mm"]));
         Assert.Equal(new Request.Check("p.toml", true, true), Arguments.Read(["check", "p.toml", "--timings", "--json"]));
-        Assert.Equal(new Request.Draw("p.toml", "made", true, "1/2", false, true), Arguments.Read(["draw", "--step", "1/2", "--family", "p.toml", "--out", "made", "--timings"]));
-        Assert.Equal(new Request.Draw("p.toml", "drawings", false, null, true, false), Arguments.Read(["draw", "p.toml", "--json"]));
+        Assert.Equal(new Request.Draw("p.toml", "made", true, "1/2", true, false, true), Arguments.Read(["draw", "--step", "1/2", "--family", "p.toml", "--out", "made", "--timings", "--replace"]));
+        Assert.Equal(new Request.Draw("p.toml", "drawings", false, null, false, true, false), Arguments.Read(["draw", "p.toml", "--json"]));
         Assert.Equal(
             new Request.Trace("a.dxf", new ToolpathForge.Service.TraceOptions("edge", "cm", "0.2", "-3mm", "o.dxf", "1/4in"), true, false),
             Arguments.Read(["trace", "a.dxf", "--layer", "edge", "--unit", "cm", "--gap", "0.2", "--offset", "-3mm", "--dxf", "o.dxf", "--bit", "1/4in", "--json"]));

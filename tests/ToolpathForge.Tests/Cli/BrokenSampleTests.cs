@@ -13,7 +13,7 @@ public class BrokenSampleTests
     {
         // what it is about, what is replaced, by what, the code, the exit code
         { "syntax: a bracket lost", "[[make]]\nid = \"rafter-tail\"", "[[make]\nid = \"rafter-tail\"", "toml-syntax", 2 },
-        { "syntax: a quote lost", "name = \"Boathouse porch\"", "name = \"Boathouse porch", "toml-syntax", 2 },
+        { "syntax: a quote lost", "name = \"Boathouse porch\"", "name = \"Boathouse porch", "quote-not-closed", 2 },
         { "syntax: an unknown key", "plate = { hold = \"4\", seat", "plate = { holt = \"4\", seat", "unknown-key-near", 2 },
         { "syntax: a wrong type", "unit = \"in\"", "unit = 25.4", "wrong-type", 2 },
         { "syntax: an unknown format", "format = 1", "format = 9", "format-unknown", 2 },

@@ -34,6 +34,33 @@ public class FileTests
         text.Replace("dialect = \"metric-centre\"", "dialect = \"metric-centre\"\ncatalogues = [\"bits/mine.toml\"]", StringComparison.Ordinal);
 
     [Fact]
+    public void Drawings_do_not_replace_programs_nor_one_job_another_unless_told()
+    {
+        using var scratch = new Scratch();
+        string a = scratch.Write("a.toml", SamplePlan.Text);
+        string b = scratch.Write("b.toml", SamplePlan.Text);
+        Assert.Equal(0, Command.Run("cut", a, "--out", scratch.Path("out")).Code);
+        byte[] before = File.ReadAllBytes(scratch.Path("out/manifest.json"));
+        foreach (string[] other in (string[][])[["draw", a], ["cut", b], ["trial", a]])
+        {
+            Command.Ran refused = Command.Run([.. other, "--out", scratch.Path("out")]);
+            Assert.NotEqual(0, refused.Code);
+            Assert.Contains("holds the programs of a.toml", refused.Error + refused.Out, StringComparison.Ordinal);
+            Assert.Equal(before, File.ReadAllBytes(scratch.Path("out/manifest.json")));
+        }
+
+        Assert.Equal(0, Command.Run("draw", a, "--out", scratch.Path("out"), "--replace").Code);
+    }
+
+    [Fact]
+    public void A_size_of_two_words_on_the_command_line_is_asked_for_in_quotes()
+    {
+        Command.Ran refused = Command.Run("check", "--hand", "--bit", "top-bearing-1/2", "--pattern", "1/2", "--board", "1", "1/2");
+        Assert.Equal(2, refused.Code);
+        Assert.Contains("--board \"1 1/2\"", refused.Error + refused.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_job_with_a_byte_order_mark_and_the_line_ends_of_windows_is_read_the_same()
     {
         using var scratch = new Scratch();

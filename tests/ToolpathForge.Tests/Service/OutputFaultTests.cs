@@ -77,7 +77,7 @@ public class OutputFaultTests
     }
 
     private static void Write(string folder, ImmutableArray<OutputFile> files) =>
-        Assert.Empty(OutputFolder.Write(folder, files, new Disk(forces: false), CancellationToken.None).Findings);
+        Assert.Empty(OutputFolder.Write(folder, files, null, new Disk(forces: false), CancellationToken.None).Findings);
 
     private static SortedDictionary<string, string?> Expected(ImmutableArray<OutputFile> files)
     {
@@ -104,7 +104,7 @@ public class OutputFaultTests
             var faults = new Faults(k, kill: true);
             try
             {
-                OutputFolder.Write(folder, New, faults.Disk, CancellationToken.None);
+                OutputFolder.Write(folder, New, null, faults.Disk, CancellationToken.None);
                 break;
             }
             catch (Killed)
@@ -159,7 +159,7 @@ public class OutputFaultTests
             using var scratch = new Scratch();
             string folder = Arrange(scratch, state);
             var faults = new Faults(k, kill: false);
-            OutputResult result = OutputFolder.Write(folder, New, faults.Disk, CancellationToken.None);
+            OutputResult result = OutputFolder.Write(folder, New, null, faults.Disk, CancellationToken.None);
             if (faults.Steps <= k)
             {
                 Assert.Empty(result.Findings);
@@ -219,7 +219,7 @@ public class OutputFaultTests
                 {
                     try
                     {
-                        OutputFolder.Write(folder, New, new Faults(at, kill: true).Disk, CancellationToken.None);
+                        OutputFolder.Write(folder, New, null, new Faults(at, kill: true).Disk, CancellationToken.None);
                     }
                     catch (Killed)
                     {
@@ -229,7 +229,7 @@ public class OutputFaultTests
 
                 SortedDictionary<string, string?> now = Scratch.Snapshot(Directory.Exists(folder) ? folder : scratch.Path(Aside));
                 Assert.True(now.SequenceEqual(whole) || now.SequenceEqual(before), $"steps {first} and {second}");
-                Assert.Empty(OutputFolder.Prepare(folder, new Disk(forces: false)));
+                Assert.Empty(OutputFolder.Prepare(folder, null, new Disk(forces: false)));
                 Assert.True(Directory.Exists(folder));
                 Assert.Equal("out", Scratch.Names(scratch.Root).Replace(".out.toolpathforge-lock ", "", StringComparison.Ordinal));
             }
@@ -258,7 +258,7 @@ public class OutputFaultTests
             }, forces: false);
             try
             {
-                OutputFolder.Write(folder, New, disk, source.Token);
+                OutputFolder.Write(folder, New, null, disk, source.Token);
             }
             catch (OperationCanceledException)
             {

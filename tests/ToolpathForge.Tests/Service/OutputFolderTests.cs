@@ -10,7 +10,7 @@ public class OutputFolderTests
 {
     private static readonly ImmutableArray<OutputFile> Files = [OutputFile.Text("tail.nc", "G0\n"), OutputFile.Text("drawings/tail.svg", "<svg/>")];
 
-    private static OutputResult Write(string folder) => OutputFolder.Write(folder, Files, Disk.Real, CancellationToken.None);
+    private static OutputResult Write(string folder) => OutputFolder.Write(folder, Files, null, Disk.Real, CancellationToken.None);
 
     private static string Codes(OutputResult result) => string.Join(' ', result.Findings.Select(f => f.Kind.Code));
 
@@ -44,13 +44,13 @@ public class OutputFolderTests
         Assert.True(Write(folder).Written);
         scratch.Write("out/" + foreign, "mine");
         SortedDictionary<string, string?> before = Scratch.Snapshot(scratch.Root);
-        OutputResult result = OutputFolder.Write(folder, [OutputFile.Text("other.nc", "")], Disk.Real, CancellationToken.None);
+        OutputResult result = OutputFolder.Write(folder, [OutputFile.Text("other.nc", "")], null, Disk.Real, CancellationToken.None);
         Finding finding = Assert.Single(result.Findings);
         Assert.Equal("output-foreign-file", finding.Kind.Code);
         Assert.Contains(finding.Args, a => a.Name == "name" && a.Text == named);
         Assert.Empty(result.Files);
         Assert.Equal(before, Scratch.Snapshot(scratch.Root));
-        Assert.Equal("output-foreign-file", Assert.Single(OutputFolder.Prepare(folder, Disk.Real)).Kind.Code);
+        Assert.Equal("output-foreign-file", Assert.Single(OutputFolder.Prepare(folder, null, Disk.Real)).Kind.Code);
     }
 
     [Fact]
@@ -104,14 +104,36 @@ public class OutputFolderTests
         scratch.Write("out/manifest.json", text);
         Assert.Equal("output-foreign-file", Codes(Write(scratch.Path("out"))));
         Assert.True(File.Exists(outside));
-        Assert.Throws<ArgumentException>(() => OutputFolder.Write(scratch.Path("new"), [OutputFile.Text(name, "")], Disk.Real, CancellationToken.None));
+        Assert.Throws<ArgumentException>(() => OutputFolder.Write(scratch.Path("new"), [OutputFile.Text(name, "")], null, Disk.Real, CancellationToken.None));
+    }
+
+    // What lies in a folder is a person's work of an afternoon: another job's, or another command's, goes only when that is said.
+    [Fact]
+    public void What_another_job_or_command_made_is_replaced_only_when_told()
+    {
+        using var scratch = new Scratch();
+        string folder = scratch.Path("out");
+        OutputResult As(string made, string job, bool replace = false) =>
+            OutputFolder.Write(folder, [OutputFile.Text("a.nc", $"{made} {job}")], OutputOwner.Of(made, job, replace), Disk.Real, CancellationToken.None);
+        Assert.Empty(As(OutputOwner.Programs, "jobs/a.toml").Findings);
+        Assert.Empty(As(OutputOwner.Programs, "elsewhere/a.toml").Findings);
+        Assert.Equal("output-of-other", Codes(As(OutputOwner.Programs, "b.toml")));
+        Assert.Equal("output-of-other", Codes(As(OutputOwner.Drawings, "a.toml")));
+        Assert.Equal("output-of-other", Assert.Single(OutputFolder.Prepare(folder, OutputOwner.Of(OutputOwner.Drawings, "a.toml"), Disk.Real)).Kind.Code);
+        Assert.Equal("programs elsewhere/a.toml", File.ReadAllText(Path.Combine(folder, "a.nc")));
+        Assert.Empty(As(OutputOwner.Drawings, "b.toml", replace: true).Findings);
+        Assert.Equal("drawings b.toml", File.ReadAllText(Path.Combine(folder, "a.nc")));
+
+        // A folder of an earlier version does not say whose it is.
+        Assert.Empty(OutputFolder.Write(scratch.Path("old"), [OutputFile.Text("a.nc", "")], null, Disk.Real, CancellationToken.None).Findings);
+        Assert.Empty(OutputFolder.Prepare(scratch.Path("old"), OutputOwner.Of(OutputOwner.Trial, "c.toml"), Disk.Real));
     }
 
     [Fact]
     public void Names_that_differ_only_in_case_are_refused_because_some_disks_ignore_case()
     {
         using var scratch = new Scratch();
-        Assert.Throws<ArgumentException>(() => OutputFolder.Write(scratch.Path("out"), [OutputFile.Text("a.nc", ""), OutputFile.Text("A.nc", "")], Disk.Real, CancellationToken.None));
+        Assert.Throws<ArgumentException>(() => OutputFolder.Write(scratch.Path("out"), [OutputFile.Text("a.nc", ""), OutputFile.Text("A.nc", "")], null, Disk.Real, CancellationToken.None));
         Assert.Empty(Directory.EnumerateFileSystemEntries(scratch.Root));
     }
 
@@ -164,7 +186,7 @@ public class OutputFolderTests
         {
             var results = new OutputResult[4];
             Parallel.For(0, results.Length, i =>
-                results[i] = OutputFolder.Write(folder, [OutputFile.Text("a.nc", $"{i}"), OutputFile.Text("b.nc", $"{i}")], Disk.Real, CancellationToken.None));
+                results[i] = OutputFolder.Write(folder, [OutputFile.Text("a.nc", $"{i}"), OutputFile.Text("b.nc", $"{i}")], null, Disk.Real, CancellationToken.None));
             Assert.Contains(results, r => r.Written);
             Assert.All(results.Where(r => !r.Written), r => Assert.Equal("output-busy", Codes(r)));
             Assert.Equal(File.ReadAllText(Path.Combine(folder, "a.nc")), File.ReadAllText(Path.Combine(folder, "b.nc")));
@@ -185,7 +207,7 @@ public class OutputFolderTests
                 File.WriteAllText(Path.Combine(folder, "late.txt"), "mine");
             }
         });
-        OutputResult result = OutputFolder.Write(folder, [OutputFile.Text("other.nc", "")], disk, CancellationToken.None);
+        OutputResult result = OutputFolder.Write(folder, [OutputFile.Text("other.nc", "")], null, disk, CancellationToken.None);
         Assert.Equal("output-foreign-file", Codes(result));
         Assert.Equal("mine", File.ReadAllText(Path.Combine(folder, "late.txt")));
         Assert.True(File.Exists(Path.Combine(folder, "tail.nc")));
