@@ -40,7 +40,7 @@ public sealed record HandPlan(
                 work,
                 JobHand.Bite(piece.Make),
                 answer.Windows[0].Section!.Guide == HandGuide.PatternBelow,
-                [.. answer.Windows.Select(w => new HandPass(w.Pass, w.Window.Least, w.Window.Most, w.Window.Middle))],
+                [.. answer.Windows.Select(w => new HandPass(w.Pass, w.Window.Least, w.Window.Most, w.Window.Best(w.CutsThrough, unit)))],
                 answer.Feed!,
                 drawn.Drawing,
                 drawn.Scale)

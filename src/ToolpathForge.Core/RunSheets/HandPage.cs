@@ -48,10 +48,12 @@ internal static class HandPage
         {
             // A plate for a larger guide lies inside the finished edge, and so does the line along it.
             yield return $"Mark the board along the pattern and saw {Say(hand.Bite + work.PatternInset)} outside the line{(work.PatternInset > 0 ? $": the finished edge lies {Say(work.PatternInset)} outside it" : "")}.";
-            yield return $"Lay the pattern {(hand.PatternBelow ? "under" : "on")} the board, its guide block against the reference edge{(piece.Strips.Any(s => s.Along.Y != 0) ? ", its stop against the sawn end" : "")}, and fix it with brads (18 gauge, 5/8 in; they hold better than clamps).";
+            yield return $"Lay the pattern {(hand.PatternBelow ? "under" : "on")} the board, its guide block against the reference edge{(piece.Strips.Any(s => s.Along.Y != 0) ? ", its stop against the sawn end" : "")}, and fix it with {Brads.Say(piece.Thickness, work.Board)}.";
         }
 
         yield return $"Bit: {work.Bit.Name}{(work.Bushing is { } bushing ? $", with a bushing of {Say(bushing)}" : "")}. At least {ShopText.AtLeast(Grip.Least(work.Bit.Shank), unit)} of its shank in the collet; unplug the router while you set it.";
+        double fastest = Math.Min(work.Bit.MaxSpeed, SpeedByDiameter.Most(work.Bit.Diameter));
+        yield return FormattableString.Invariant($"Speed: {fastest:0} rpm at most for this bit, by its diameter (common practice) and its row; the marking on the bit wins. Set the router's dial by its manual before you switch it on.");
         foreach (HandPass pass in hand.Passes)
         {
             yield return $"{char.ToUpperInvariant(pass.Name[0])}{pass.Name[1..]}: set the cutter's end {Exactly(pass.Best)} below the base, "

@@ -27,7 +27,7 @@ internal static class SettingsTables
     {
         DepthWindow window = named.Window;
         string title = window.IsOpen
-            ? $"{Capital(named.Pass)}: {Length(window.Least, unit)} to {Length(window.Most, unit)}, best {Length(window.Middle, unit)}."
+            ? $"{Capital(named.Pass)}: {Length(window.Least, unit)} to {Length(window.Most, unit)}, best {Length(window.Best(named.CutsThrough, unit), unit)}."
             : $"{Capital(named.Pass)}: no depth serves.";
         return new Section(
             [title, "The depth is that of the cutter's end below the router's base."],

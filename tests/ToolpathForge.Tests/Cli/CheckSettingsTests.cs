@@ -55,7 +55,7 @@ public class CheckSettingsTests
 
     [Theory]
     [InlineData("check porch.toml --bit upcut-1/4", "check looks at the job 'porch.toml' or at settings, not at both.")]
-    [InlineData("check --hand --bit top-bearing-1/2 --rpm 16000", "--rpm is for a machine, not for a hand router.")]
+    [InlineData("check --hand --bit top-bearing-1/2 --feed 1000", "--feed is for a machine, not for a hand router.")]
     [InlineData("check --bit upcut-1/4 --pattern 6mm", "--pattern is for a hand router.")]
     [InlineData("check porch.toml --unit mm", "--job and --unit are for a check of settings, without a job of its own.")]
     [InlineData("check --bit", "--bit needs a value.")]

@@ -69,8 +69,21 @@ public sealed record DepthWindow(ImmutableArray<Limit> Limits)
     /// <summary>Whether there is any depth that keeps every limit.</summary>
     public bool IsOpen => Least <= Most + Rounding;
 
-    /// <summary>The depth to aim at, mm: the middle, from which both ends are equally far.</summary>
+    /// <summary>The middle, mm, from which both ends are equally far.</summary>
     public double Middle => (Least + Most) / 2;
+
+    /// <summary>The depth to set, mm: on a mark of a rule where one lies between the limits.</summary>
+    /// <param name="through">
+    /// Whether the pass cuts right through: then the least depth that does, with the overcut that is in the limits, so that no more of the cutter spins below the board than must.
+    /// Otherwise the middle.
+    /// </param>
+    /// <param name="unit">Whose rule.</param>
+    public double Best(bool through, LengthUnit unit)
+    {
+        double step = RuleText.Step(unit);
+        double mark = through ? Math.Ceiling((Least / step) - 1e-6) * step : RuleText.Nearest(Middle, unit);
+        return mark >= Least - Rounding && mark <= Most + Rounding ? mark : Middle;
+    }
 
     /// <summary>Whether a depth keeps every limit.</summary>
     /// <param name="depth">mm.</param>

@@ -61,7 +61,7 @@ public static class HandDrawing
         double below = depths.Max(d => -section.LowestPoint(d));
         double left = -HandSectionDrawing.WorkShown - (Before / scale);
         string title = window.IsOpen
-            ? $"{Capital(named.Pass)}: {Say(window.Least)} to {Say(window.Most)}, best {Say(window.Middle)}"
+            ? $"{Capital(named.Pass)}: {Say(window.Least)} to {Say(window.Most)}, best {Say(window.Best(named.CutsThrough, unit))}"
             : $"{Capital(named.Pass)}: no depth serves";
         double heading = y - (Line / scale);
         elements.Add(new Text(title, new Point2(left, heading), TextAlign.Start, 3.2));

@@ -5,6 +5,18 @@ namespace ToolpathForge.Checks.Settings;
 /// <summary>What can be wrong with a hand router's set-up.</summary>
 internal static class HandFindings
 {
+    internal static readonly FindingKind SpeedHigh = new(
+        "hand-speed-high",
+        Severity.Stop,
+        "{found} is too fast for this bit; {allowed} is the most for its diameter and by its row.",
+        "Turn the router down before it is switched on. A large bit that runs too fast may fly apart or tear the router from the hands.");
+
+    internal static readonly FindingKind SlowDown = new(
+        "hand-speed-set",
+        Severity.Note,
+        "This bit is too large for a router that nobody has turned down: {found} is usual, {allowed} the most.",
+        "Turn the router down before it is switched on, by its dial and its manual.");
+
     internal static readonly FindingKind NoGuide = new(
         "hand-no-guide",
         Severity.Stop,

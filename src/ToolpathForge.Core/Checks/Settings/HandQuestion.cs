@@ -1,5 +1,7 @@
 using ToolpathForge.Catalogue;
 using ToolpathForge.Checks.Hand;
+using ToolpathForge.Cutting;
+using ToolpathForge.Measures;
 
 namespace ToolpathForge.Checks.Settings;
 
@@ -40,6 +42,18 @@ public sealed record HandQuestion(Bit Bit, double Board)
 
     /// <summary>Where the end of the board lies, the profile edge towards the person.</summary>
     public EndSide? End { get; init; }
+
+    /// <summary>The speed that it is to run at, rev/min; null where nobody has said.</summary>
+    public double? Speed { get; init; }
+
+    /// <summary>Slope of the fibres against the board's length, degrees: positive where they draw away from the person towards the tip's other side, so that it adds to the edge's lean.</summary>
+    public double GrainSlope { get; init; }
+
+    /// <summary>The grain class of the edge, where its curve is known; null leaves it to end, lean and slope.</summary>
+    public GrainClass? Grain { get; init; }
+
+    /// <summary>The person's unit, for depths on marks of a rule.</summary>
+    public LengthUnit Unit { get; init; } = LengthUnit.Inch;
 
     /// <summary>How far the edge draws away from the board's length towards the tip, degrees; 30 where nobody has said, the middle of a usual curve.</summary>
     public double Lean { get; init; } = 30;

@@ -9,6 +9,9 @@ namespace ToolpathForge.Checks.Settings;
 /// <summary>Holds a set-up of a hand router against its limits, and works out the depths to set.</summary>
 public static class HandSettings
 {
+    // As fast as many routers run when nobody has turned them down, rev/min (from memory; some small ones idle at 30,000).
+    private const double UsualTop = 24000;
+
     // A bushing must not touch the board below its pattern (common practice).
     private const double BushingRoom = 0.5;
 
@@ -36,7 +39,7 @@ public static class HandSettings
             findings.Add(Of(HandFindings.NoDepth, closed.Least, closed.Most, Arg.Of("lower", closed.Lower.Reason), Arg.Of("upper", closed.Upper.Reason)));
         }
 
-        GrainClass? grain = q.End is { } end ? HandFeed.ClassOf(end, q.Lean) : null;
+        GrainClass? grain = q.Grain ?? (q.End is { } end ? HandFeed.ClassOf(end, q.Lean + q.GrainSlope) : null);
         if (grain == GrainClass.Against)
         {
             findings.Add(Finding.Of(HandFindings.AgainstGrain, Place.None));
@@ -96,7 +99,7 @@ public static class HandSettings
             rows.Add(Reach(setUp, two.Second));
             return
             [
-                new("first pass, along the pattern", two.First) { Section = SectionOf(q, setUp, HandGuide.PatternAbove) },
+                new("first pass, along the pattern", two.First) { CutsThrough = false, Section = SectionOf(q, setUp, HandGuide.PatternAbove) },
                 new("second pass, pattern off, on what the first has cut", two.Second) { Section = SectionOf(q, setUp, HandGuide.CutEdge, two.Edge) },
             ];
         }
@@ -125,7 +128,7 @@ public static class HandSettings
             double? said = i == 0 ? q.Depth : null;
             Finding? wrong = said is { } depth && window.IsOpen && !window.Holds(depth)
                 ? Finding.Of(
-                    HandFindings.DepthOutside, Place.None, Quantity.Length(depth), Quantity.Length(window.Middle),
+                    HandFindings.DepthOutside, Place.None, Quantity.Length(depth), Quantity.Length(window.Best(windows[i].CutsThrough, q.Unit)),
                     Arg.Of("least", Quantity.Length(window.Least)), Arg.Of("most", Quantity.Length(window.Most)))
                 : null;
             if (window.IsOpen)
@@ -160,6 +163,10 @@ public static class HandSettings
                 : null);
         }
 
+        double fastest = Math.Min(q.Bit.MaxSpeed, SpeedByDiameter.Most(q.Bit.Diameter));
+        yield return new("speed", q.Speed is { } speed ? Quantity.Speed(speed) : null, null, Quantity.Speed(fastest), "diameter (practice); the bit's row", q.Speed > fastest + 1e-9
+            ? Finding.Of(HandFindings.SpeedHigh, Place.None, Quantity.Speed(q.Speed!.Value), Quantity.Speed(fastest))
+            : q.Speed is null && fastest < UsualTop ? Finding.Of(HandFindings.SlowDown, Place.None, Quantity.Speed(UsualTop), Quantity.Speed(fastest)) : null);
         double bite = q.Bite ?? SawnWaste.UsualBite;
         yield return new("left by the saw", q.Bite is null ? null : Quantity.Length(bite), null, Quantity.Length(SawnWaste.MostBite), "common practice",
             bite > SawnWaste.MostBite + 1e-9 ? Of(HandFindings.BiteLarge, bite, SawnWaste.MostBite) : null);

@@ -55,7 +55,7 @@ public static class JobHand
 
             // Face up, the profile edge towards you, the end lies at your right, whatever is cut; at your left for a pattern of left-hand ends alone.
             End = make is PatternMake { Fittings.Hands: PlateHands.Left } ? EndSide.Left : EndSide.Right,
-            Lean = Math.Atan2(profile.Depth, profile.Run) * 180 / Math.PI,
+            Grain = HandGrain.Of(profile, make is BoardEndMake sloping ? sloping.GrainSlope : 0, make is PatternMake { Fittings.Hands: PlateHands.Left }),
         });
         double bite = Bite(make);
         double slot = make.Bit.Diameter;

@@ -53,4 +53,7 @@ public sealed record NamedWindow(string Pass, Hand.DepthWindow Window)
 {
     /// <summary>What the section looks like in which these depths are measured; null where it is not drawn.</summary>
     public Hand.HandSection? Section { get; init; }
+
+    /// <summary>Whether the pass cuts right through the board.</summary>
+    public bool CutsThrough { get; init; } = true;
 }

@@ -41,6 +41,8 @@ internal static class SettingsKeys
         Key.Flag("--may-hang", "Whether a bearing at the tip may hang out below its pattern.").Else("false"),
         Key.Choice("--end", "Where the end of the board lies, the profile edge towards you.", "right", "left").ElseFrom("nothing said about the grain"),
         Key.Angle("--lean", "How far the edge draws away from the board's length towards the tip.", -90, 90).Else("30 deg"),
+        Key.Angle("--grain-slope", "Slope of the fibres against the board's length, added to the lean.", -45, 45).Else("0 deg"),
+        Key.Speed("--rpm", "The speed that the router runs at.", 100, 60000).ElseFrom("told what it may be"),
         Key.Text(SettingsReader.Drawing, "Also write the section to scale to this file, as SVG.", 1000).ElseFrom("nothing is written"),
     ]);
 }

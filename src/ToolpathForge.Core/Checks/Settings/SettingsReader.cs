@@ -88,6 +88,9 @@ public static class SettingsReader
                 MayHang = fields.Flag("--may-hang"),
                 End = !fields.Has("--end") ? null : fields.Text("--end") == "right" ? EndSide.Right : EndSide.Left,
                 Lean = fields.Amount("--lean"),
+                GrainSlope = fields.AmountOrNull("--grain-slope") ?? 0,
+                Speed = fields.AmountOrNull("--rpm"),
+                Unit = unit,
             };
     }
 

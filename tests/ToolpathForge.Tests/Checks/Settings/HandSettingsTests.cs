@@ -13,7 +13,7 @@ public class HandSettingsTests
     private static readonly Bit s_tip = Catalogues.Shipped.Bits.Find("tip-bearing-1/2")!;
     private static readonly Bit s_straight = Catalogues.Shipped.Bits.Find("straight-1/2")!;
 
-    private static HandQuestion Right => new(s_top, 25.4) { Pattern = 6, Depth = 33, End = EndSide.Right, InsideRadius = 40, Bite = 1.6 };
+    private static HandQuestion Right => new(s_top, 25.4) { Pattern = 6, Depth = 33, End = EndSide.Right, InsideRadius = 40, Bite = 1.6, Speed = 18000 };
 
     private static string Codes(SettingsAnswer answer) => string.Join(' ', answer.Findings.Select(f => f.Kind.Code));
 
