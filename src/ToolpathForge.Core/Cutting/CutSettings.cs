@@ -51,7 +51,7 @@ public sealed record CutSettings(
     private const double Felt = 0.03;
 
     /// <summary>More finishing steps than this would only rub; the clean-up pass takes the rest.</summary>
-    private const int MostFinishSteps = 8;
+    private const int MostFinishSteps = 12;
 
     /// <summary>A slot up to this many diameters deep is fed as it is (common practice).</summary>
     private const double ShallowSlot = 1;

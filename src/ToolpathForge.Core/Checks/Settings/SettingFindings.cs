@@ -63,7 +63,7 @@ internal static class SettingFindings
         "finish-pushed-aside",
         Severity.Warn,
         "A finishing pass pushes with {found}; more than {allowed} moves bit and frame by over a third of what roughing leaves.",
-        "Finish in steps of {step} at most, and go over it once more.");
+        "A lower feed, a thicker or a shorter bit help, or a machine that cuts part way and a hand router that finishes; steps of {step} would be shallow enough.");
 
     internal static readonly FindingKind OnlyRamps = new(
         "bit-only-ramps",
