@@ -24,6 +24,7 @@ internal static class CatalogueKeys
         Name,
         Key.Length("thickness", "Dressed thickness.", 5, 500),
         Key.Length("width", "Dressed width.", 10, 1000),
+        Key.Flag("engineered", "Whether it is engineered timber: laminated veneer or strands, glued or cross-laminated timber, an I-joist, part of a truss. A job for it must say what its maker allows.").Else("false"),
         Basis,
         Origin,
     ]);

@@ -6,7 +6,11 @@ namespace ToolpathForge.Catalogue;
 /// <param name="Thickness">Dressed thickness, mm.</param>
 /// <param name="Width">Dressed width, mm.</param>
 /// <param name="Source">Where the row comes from.</param>
-public sealed record Lumber(string Id, string Name, double Thickness, double Width, Source Source);
+public sealed record Lumber(string Id, string Name, double Thickness, double Width, Source Source)
+{
+    /// <summary>Whether it is engineered timber: laminated veneer or strands, glued or cross-laminated timber, an I-joist, part of a truss. It is cut only as its maker allows.</summary>
+    public bool Engineered { get; init; }
+}
 
 /// <summary>A kind of panel.</summary>
 /// <param name="Id">The word a job uses.</param>

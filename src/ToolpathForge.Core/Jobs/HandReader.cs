@@ -15,10 +15,10 @@ internal static class HandReader
         "The machine is to cut {found} deep, but the board is only {allowed} thick: nothing is left to finish by hand.",
         "Lower machined, or leave the hand table out.");
 
-    /// <summary>The makes of one table with where they bear and their hand work, if it has any; none when a finding says what is wrong with it.</summary>
+    /// <summary>The makes of one table with where they bear, what their maker allows and their hand work, if it has any; none when a finding says what is wrong with it.</summary>
     internal static ImmutableArray<ProfileMake> Add(ImmutableArray<ProfileMake> makes, TableValue table, Catalogues catalogues, TableContext context) =>
         !makes.IsEmpty && Add(makes[0], table, catalogues, context) is { } first
-            ? [first, .. makes.Skip(1).Select(m => m with { BearsAt = first.BearsAt, Hand = first.Hand is { } hand && m is BoardEndMake ? hand with { Board = m.Thickness } : first.Hand })]
+            ? [first, .. makes.Skip(1).Select(m => m with { BearsAt = first.BearsAt, MakerAllows = first.MakerAllows, Hand = first.Hand is { } hand && m is BoardEndMake ? hand with { Board = m.Thickness } : first.Hand })]
             : [];
 
     private static ProfileMake? Add(ProfileMake make, TableValue table, Catalogues catalogues, TableContext context)
@@ -27,6 +27,11 @@ internal static class HandReader
         if (table.Find(JobKeys.BearsAt.Name) is { } bears && FieldReader.Read(bears, JobKeys.BearsAt, context) is { } at)
         {
             make = make with { BearsAt = at.Amount };
+        }
+
+        if (table.Find(JobKeys.MakerAllows.Name) is { Value: TextValue { Text: var allows } })
+        {
+            make = make with { MakerAllows = allows };
         }
 
         if (table.Find("hand")?.Value is not TableValue inner)

@@ -153,6 +153,11 @@ internal static class JobKeys
         "bears-at", "Along the board from its finished tip to the nearer side of what it bears on, so that you are told the depth left there.", 0, 10000)
         .ElseFrom("not looked at");
 
+    /// <summary>What the maker of engineered timber allows.</summary>
+    internal static Key MakerAllows { get; } = Key.Text(
+        "maker-allows", "For engineered timber: what its maker or a licensed designer allows to be cut, and where that is written. It is printed on the sheet.", 200)
+        .ElseFrom("nothing: engineered timber is refused");
+
     /// <summary>What a make is called.</summary>
     internal static Key Id { get; } = Key.Text("id", "Your word for it: letters, digits and hyphens, unique in the job; files are named after it.", 40);
 
@@ -171,6 +176,7 @@ internal static class JobKeys
         FamilyReader.Family,
         Key.Length("design-width", "Width that the shape is scaled to, if it is a measured one.", 10, 1000).ElseFrom("the dressed width of the board"),
         BearsAt,
+        MakerAllows,
     ];
 
     private static ImmutableArray<Key> CommonAfter { get; } =

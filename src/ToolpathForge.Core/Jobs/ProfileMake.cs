@@ -37,6 +37,9 @@ public abstract record ProfileMake(
     /// <summary>Along the board from its finished tip to the nearer side of what it bears on, mm; null where nobody has said.</summary>
     public double? BearsAt { get; init; }
 
+    /// <summary>What the maker of engineered timber allows, as the job quotes it; null where it says nothing.</summary>
+    public string? MakerAllows { get; init; }
+
     /// <inheritdoc/>
     public override double LeftBelow => Hand?.Machined is { } machined ? Thickness - machined : base.LeftBelow;
 }

@@ -144,7 +144,7 @@ public static class Planner
         var raised = new List<Finding>();
         Profile? profile = make.Shape.Shape.Scale(make.Shape, make.DesignWidth, raised);
         findings.AddRange(raised.Select(f => f with { Place = f.Place.OfMake(make.Id) }));
-        findings.AddRange(profile is null ? [] : JobHand.Find(make, profile).Concat(CarryingDepth.Find(make, profile)).Concat(SizeAgainstBoard.Find(make, profile)));
+        findings.AddRange(profile is null ? [] : JobHand.Find(make, profile).Concat(CarryingDepth.Find(make, profile)).Concat(TimberRules.Find(make, profile)).Concat(SizeAgainstBoard.Find(make, profile)));
         return profile is null
             ? null
             : make switch

@@ -68,21 +68,7 @@ public static class RunSheetPage
         }
 
         page.Raw("<div class=\"caution\">").Element("h3", "Every time").List(false, SheetWords.Cautions).Raw("</div>");
-        Carrying(page, plan);
-    }
-
-    // Once for the whole job, not under every program.
-    private static void Carrying(Html page, Plan plan)
-    {
-        Job job = plan.Job;
-        ImmutableArray<string>[] ofDepths = [.. plan.Programs.SelectMany(p => p.Cut.Clamping.Makes).OfType<ProfileMake>().Select(m => m.DesignWidth).Distinct().Order().Select(w => new CodeLimits(w).InWords(job.Unit))];
-
-        // What holds for every depth comes last.
-        string[] limits = [.. ofDepths.SelectMany(l => l).Distinct(StringComparer.Ordinal).OrderBy(line => ofDepths.Length > 1 && ofDepths.All(l => l.Contains(line, StringComparer.Ordinal)))];
-        if (limits.Length > 0)
-        {
-            page.Raw("<div class=\"caution\">").Element("h3", "Before it carries anything").List(false, limits).Raw("</div>");
-        }
+        CarryingSection.Write(page, plan);
     }
 
     private static void Program(Html page, Plan plan, PlannedProgram program, Dictionary<string, string> drawn)

@@ -25,7 +25,8 @@ internal static class SheetStyle
         .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 2mm; } .pair figure { break-inside: avoid; }
         figure { margin: 4mm 0 0; } figure svg { max-width: 100%; height: auto; display: block; margin: 0 auto; }
         figcaption { font-size: 9pt; color: var(--pencil); margin-top: 1.5mm; text-align: center; }
-        .caution { border: .35mm solid var(--ink); padding: 3mm 4mm; margin-top: 4mm; break-inside: avoid; }
+        .caution { border: .35mm solid var(--ink); padding: 3mm 4mm; margin-top: 4mm; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
+        .caution li { break-inside: avoid; } .caution table { margin-bottom: 2mm; }
         .caution h3 { margin-top: 0; color: var(--ink); }
         .finding { margin: 0 0 2.5mm; } .finding b { font-weight: 600; } .finding .advice { color: var(--pencil); }
         .proof { border-left: 1mm solid var(--accent); padding-left: 4mm; margin-top: 4mm; break-inside: avoid; }

@@ -62,6 +62,9 @@ public sealed class WireLumber
     /// <summary>Dressed width, mm.</summary>
     public double Width { get; set; }
 
+    /// <summary>Whether it is engineered timber, which is cut only as its maker allows.</summary>
+    public bool Engineered { get; set; }
+
     /// <summary>Where the row comes from.</summary>
     public WireSource Source { get; set; } = new();
 }

@@ -13,8 +13,8 @@ internal static class CatalogueTables
     internal static ImmutableArray<Section> Of(ImmutableArray<Lumber> rows, LengthUnit unit) => WithSources(
         Units(unit),
         rows.Select(r => r.Source),
-        [new("size"), new("thick", true), new("wide", true)],
-        rows.Select(r => (ImmutableArray<string>)[r.Id, Length(r.Thickness, unit), Length(r.Width, unit)]));
+        [new("size"), new("thick", true), new("wide", true), new("")],
+        rows.Select(r => (ImmutableArray<string>)[r.Id, Length(r.Thickness, unit), Length(r.Width, unit), r.Engineered ? "engineered: as its maker allows" : ""]));
 
     internal static ImmutableArray<Section> Of(ImmutableArray<Panel> rows, LengthUnit unit) => WithSources(
         Units(unit),

@@ -27,6 +27,7 @@ internal static class CatalogueWire
         Name = row.Name,
         Thickness = Rounded(row.Thickness),
         Width = Rounded(row.Width),
+        Engineered = row.Engineered,
         Source = Of(row.Source),
     };
 
