@@ -12,8 +12,9 @@ namespace ToolpathForge.Planning;
 /// <param name="Name">What it is called.</param>
 /// <param name="Least">Least depth.</param>
 /// <param name="Most">Greatest depth.</param>
-/// <param name="Best">The middle.</param>
-public sealed record HandPass(string Name, double Least, double Most, double Best);
+/// <param name="Best">The depth to set, on a mark of a rule.</param>
+/// <param name="ComesOut">How far the bit comes out below the board at that depth; 0 where it stays in it.</param>
+public sealed record HandPass(string Name, double Least, double Most, double Best, double ComesOut);
 
 /// <summary>What is done by hand to a piece, before or after its program, worked out and ready for the sheet.</summary>
 /// <param name="Work">What the job says of it.</param>
@@ -40,11 +41,19 @@ public sealed record HandPlan(
                 work,
                 JobHand.Bite(piece.Make),
                 answer.Windows[0].Section!.Guide == HandGuide.PatternBelow,
-                [.. answer.Windows.Select(w => new HandPass(w.Pass, w.Window.Least, w.Window.Most, w.Window.Best(w.CutsThrough, unit)))],
+                [.. answer.Windows.Select(w => Pass(w, w.Window.Best(w.CutsThrough, unit)))],
                 answer.Feed!,
                 drawn.Drawing,
                 drawn.Scale)
             { SawnBefore = JobHand.SawnBefore(piece.Make) }
             : null;
     }
+
+    /// <summary>The cautions of work by hand, for the sheet.</summary>
+    /// <param name="comesOut">How far the bit comes out below the board at most, mm.</param>
+    /// <param name="unit">The unit of the sheet.</param>
+    public static ImmutableArray<string> Cautions(double comesOut, LengthUnit unit) => HandCautions.Of(comesOut, unit);
+
+    private static HandPass Pass(NamedWindow named, double best) =>
+        new(named.Pass, named.Window.Least, named.Window.Most, best, named.Section?.ComesOut(best) ?? 0);
 }

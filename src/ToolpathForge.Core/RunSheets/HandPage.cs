@@ -13,6 +13,7 @@ internal static class HandPage
     internal static void Write(Html page, Plan plan, CutPlan cut)
     {
         LengthUnit unit = plan.Job.Unit;
+        double comesOut = -1;
         foreach (Make make in cut.Clamping.Makes)
         {
             if (plan.Pieces.FirstOrDefault(p => p.Make.Id == make.Id) is not ProfilePiece piece || HandPlan.Of(piece, unit) is not { } hand)
@@ -23,6 +24,12 @@ internal static class HandPage
             page.Element("h3", cut.Clamping.Makes.Length > 1 ? $"By hand: {make.Id}" : "By hand").List(true, Steps(piece, hand, unit));
             RunSheetPage.Picture(
                 page, hand.Section, hand.Scale, "Across the edge, the work at the left: the hand router at its lowest and its highest setting. Collet and base are sketched.");
+            comesOut = Math.Max(comesOut, hand.Passes.Max(p => p.ComesOut));
+        }
+
+        if (comesOut >= 0)
+        {
+            page.Raw("<div class=\"caution\">").Element("h3", "By hand, every time").List(false, HandPlan.Cautions(comesOut, unit)).Raw("</div>");
         }
     }
 

@@ -20,7 +20,19 @@ internal static class SettingsTables
         ],
         .. answer.Windows.Select(w => Of(w, unit)),
         .. answer.Feed is { } feed ? (ImmutableArray<Section>)[new Section([], [new("which way to feed")], [[feed]])] : [],
+        .. Cautions(answer, unit),
     ];
+
+    // With every answer that gives a depth to set.
+    private static IEnumerable<Section> Cautions(SettingsAnswer answer, LengthUnit unit)
+    {
+        ImmutableArray<NamedWindow> open = [.. answer.Windows.Where(w => w.Window.IsOpen)];
+        if (!open.IsEmpty)
+        {
+            double comesOut = open.Max(w => w.Section?.ComesOut(w.Window.Best(w.CutsThrough, unit)) ?? 0);
+            yield return new Section([], [new("every time")], [.. HandCautions.Of(comesOut, unit).Select(c => (ImmutableArray<string>)[c])]);
+        }
+    }
 
     // Each limit as the sum that makes it, the deciding ones first each way.
     private static Section Of(NamedWindow named, LengthUnit unit)

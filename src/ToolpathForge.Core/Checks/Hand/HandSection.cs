@@ -66,6 +66,10 @@ public sealed record HandSection(
     /// <param name="depth">Of the cutter's end below the base.</param>
     public double HighestPoint(double depth) => Math.Max(0, Math.Max(ColletHeight, double.IsFinite(SetUp.Reach) ? HighestCollet(depth) : ColletHeight));
 
+    /// <summary>How far the bit comes out below the board at a depth, its bearing included, mm; 0 where it stays in the board.</summary>
+    /// <param name="depth">Of the cutter's end below the base.</param>
+    public double ComesOut(double depth) => Math.Max(0, BoardBottom - Math.Min(-depth, BearingAt(depth)?.Bottom ?? -depth));
+
     /// <summary>Lowest that anything stands at a depth.</summary>
     /// <param name="depth">Of the cutter's end below the base.</param>
     public double LowestPoint(double depth)
