@@ -84,6 +84,8 @@ internal static class GrainSection
                 ShopText.Size(l.Against, job.Unit),
                 l.Proposed ? (l.OtherEnd ? "best for the other end" : "best for this end") : "",
             ]));
+        page.Raw("<figure>").Raw(SvgWriter.Write(BoardTurnDrawing.Of(), 1))
+            .Element("figcaption", "Seen from above, you at the lower edge. Heavy: the end that is cut, A. Dashed: what is cut next. Chain line or cross: about what the board was turned. Not to scale.").Raw("</figure>");
     }
 
     private static string NameOf(GrainClass kind) => kind switch
@@ -102,7 +104,8 @@ internal static class GrainSection
         _ => "either way serves",
     };
 
-    private static string NameOf(Lie lie) => lie switch
+    /// <summary>What a way of laying the board is called.</summary>
+    internal static string NameOf(Lie lie) => lie switch
     {
         Lie.AsLaid => "as laid",
         Lie.TurnedFlat => "turned flat",
