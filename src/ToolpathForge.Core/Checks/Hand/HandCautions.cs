@@ -25,6 +25,6 @@ public static class HandCautions
         "Start it clear of the wood and let it come up to speed. Stand to the side, so that a kick goes past you, and keep pressing the base down flat; an overhanging corner tips.",
         "Stop feeding when it chatters, burns or pulls: switch off, wait till it stands, then look. A dull bit burns and kicks.",
         "At the end switch off with the cutter in the open and hold on until it stands still; only then lift it off or set it down. It runs on for seconds.",
-        "Fire: burned edges and hot dust smoulder. Empty the bag into a metal bin outside, and look at the bench again half an hour later.",
+        "Fire: burned edges and hot dust smolder in the bag. Empty it outside before you go, and look at the bench once more later.",
     ];
 }
