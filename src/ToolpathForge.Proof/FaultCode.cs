@@ -84,8 +84,8 @@ public static class FaultCodes
     internal static readonly FaultCode WorkOffsetChanged = Add("work-offset-changed", FaultUnit.None, "A second work coordinate system: only one a program can be measured.");
     internal static readonly FaultCode PlaneNotRead = Add("plane-not-read", FaultUnit.None, "An arc outside the XY plane.");
     internal static readonly FaultCode ArcEndMissing = Add("arc-end-missing", FaultUnit.None, "An arc with neither X nor Y.");
-    internal static readonly FaultCode ArcCenterMissing = Add("arc-center-missing", FaultUnit.None, "An arc with neither centre nor radius.");
-    internal static readonly FaultCode ArcFormsMixed = Add("arc-forms-mixed", FaultUnit.None, "An arc with both centre and radius.");
+    internal static readonly FaultCode ArcCenterMissing = Add("arc-center-missing", FaultUnit.None, "An arc with neither center nor radius.");
+    internal static readonly FaultCode ArcFormsMixed = Add("arc-forms-mixed", FaultUnit.None, "An arc with both center and radius.");
     internal static readonly FaultCode ArcRadiusMismatch = Add("arc-radius-mismatch", FaultUnit.Length, "An arc whose radius at its start and at its end differ by more than 0.002 mm, or 0.0002 in in inches.");
     internal static readonly FaultCode ArcRadiusTooSmall = Add("arc-radius-too-small", FaultUnit.Length, "A radius that does not reach from the arc's start to its end.");
     internal static readonly FaultCode ArcEndIsStart = Add("arc-end-is-start", FaultUnit.None, "An arc in radius form that ends where it starts.");

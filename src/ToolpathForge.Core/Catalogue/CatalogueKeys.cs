@@ -53,7 +53,7 @@ internal static class CatalogueKeys
         Key.Length("shank", "Diameter of the shank.", 2, 26),
         Key.Length("overall-length", "Tip to the end of the shank.", 10, 300),
         Key.Speed("max-speed", "Highest speed marked on it.", 1000, 60000),
-        Key.Flag("can-plunge", "Whether it cuts at its centre and may go straight down."),
+        Key.Flag("can-plunge", "Whether it cuts at its center and may go straight down."),
         Key.Angle("ramp-angle", "Steepest ramp, from horizontal; 0 for a bit that cannot go down into solid stock at all.", 0, 90),
         Key.Length("up-cut-length", "Length of the up-cut part; compression bits only.", 0.5, 100).ElseFrom("no such part"),
         Key.Length("bearing-diameter", "Outside diameter of its bearing.", 3, 100).ElseFrom("no bearing"),
@@ -68,8 +68,8 @@ internal static class CatalogueKeys
     internal static TableKeys Chip { get; } = new("a chip band",
     [
         Key.Length("diameter", "Cutting diameter that the band is for.", 0.5, 100),
-        Key.Length("least", "Thinnest chip a tooth, at a depth of one diameter; less rubs.", 0.001, 5),
-        Key.Length("most", "Thickest chip a tooth.", 0.001, 5),
+        Key.Length("least", "Least chip load, at a depth of one diameter; less rubs.", 0.001, 5),
+        Key.Length("most", "Greatest chip load.", 0.001, 5),
     ]);
 
     internal static TableKeys Material { get; } = new("a [[material]] row",
@@ -81,7 +81,7 @@ internal static class CatalogueKeys
         Key.Number("pass-depth", "× diameter", "Largest depth of one pass as a share of the bit's diameter.", 0.05, 3),
         Key.Angle("ramp-angle", "Steepest ramp, from horizontal.", 0.5, 45),
         Key.Number("cutting-force", "N/mm²", "Specific cutting force.", 1, 500),
-        Key.Tables("chips", "What chip a tooth may take, by diameter, ascending; production machines.", Chip, 1, 12),
+        Key.Tables("chips", "What chip load a bit may take, by diameter, ascending; production machines.", Chip, 1, 12),
         Basis,
         Origin,
     ]);
@@ -99,7 +99,7 @@ internal static class CatalogueKeys
         Key.Feed("max-plunge", "Fastest feed downwards.", 20, 30000),
         Key.Number("acceleration", "mm/s²", "Acceleration in the plane.", 10, 20000),
         Key.Number("pass-depth", "× diameter", "Largest depth of one pass that the frame stands, as a share of the bit's diameter.", 0.05, 3),
-        Key.Number("chip-share", "share", "Share of a production machine's chip that the frame stands.", 0.05, 1),
+        Key.Number("chip-share", "share", "Share of a production machine's chip load that the frame stands.", 0.05, 1),
         Key.Number("stiffness", "N/mm", "Side stiffness of the frame at the bit.", 1, 10000),
         Key.Number("mass", "kg", "Mass, for tipping by an overhanging board.", 1, 5000),
         Key.Length("half-footprint", "From the middle to the edge it would tip over.", 20, 3000),
@@ -123,7 +123,7 @@ internal static class CatalogueKeys
         Key.Whole("decimals", "Decimals of straight moves.", 2, 6),
         Key.Whole("arc-decimals", "Decimals on lines that hold an arc; not fewer than decimals.", 2, 6),
         Key.Whole("feed-decimals", "Decimals of feeds.", 0, 3),
-        Key.Choice("arcs", "How arcs are written: by centre (I, J), by radius (R, at most a quarter turn a line), or not at all.", "centre", "radius", "lines"),
+        Key.Choice("arcs", "How arcs are written: by center (I, J), by radius (R, at most a quarter turn a line), or not at all.", "centre", "radius", "lines"),
         Key.Choice("comments", "How comments are written.", "brackets", "semicolon", "none"),
         Key.Whole("line-number-step", "Step of line numbers; 0 for none.", 0, 100),
         Key.Flag("modal", "Whether words that have not changed are left out."),

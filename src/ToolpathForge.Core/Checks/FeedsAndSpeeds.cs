@@ -38,14 +38,14 @@ internal static class FeedsAndSpeeds
     internal static readonly FindingKind ChipTooThin = new(
         "chip-too-thin",
         Severity.Warn,
-        "Each tooth would take {found}; below {allowed} it rubs, heats and dulls.",
+        "The chip load would be {found}; below {allowed} the bit rubs, heats and dulls.",
         "Lower the speed, or use a bit with one flute; do not simply feed faster.");
 
     /// <summary>The tooth is overloaded.</summary>
     internal static readonly FindingKind ChipTooThick = new(
         "chip-too-thick",
         Severity.Stop,
-        "Each tooth would take {found}; {material} and this bit stand {allowed} at most.",
+        "The chip load would be {found}; {material} and this bit stand {allowed} at most.",
         "Feed slower.");
 
     internal static IEnumerable<Finding> Find(CheckInput input) => Find(

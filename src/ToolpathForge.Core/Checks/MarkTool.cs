@@ -24,7 +24,7 @@ internal static class MarkTool
     internal static readonly FindingKind CannotPlunge = new(
         "mark-needs-plunge",
         Severity.Stop,
-        "{bit} does not cut at its centre and cannot go down into the face.",
+        "{bit} does not cut at its center and cannot go down into the face.",
         "Engrave with a bit that plunges.");
 
     // Strokes of a letter keep a tenth of its height apart; half as much again still reads (tried on the printed alphabet).

@@ -20,7 +20,7 @@ internal static class OpeningFit
     internal static readonly FindingKind CannotDrill = new(
         "opening-needs-plunge",
         Severity.Stop,
-        "Opening '{name}' is as wide as {bit}, which does not cut at its centre and cannot drill it.",
+        "Opening '{name}' is as wide as {bit}, which does not cut at its center and cannot drill it.",
         "Take a bit that plunges, or a thinner one that bores it by a helix.");
 
     /// <summary>Too little is left between the opening and the edge.</summary>

@@ -17,7 +17,7 @@ internal static class PassDepth
     internal static readonly FindingKind CannotEnter = new(
         "bit-cannot-plunge",
         Severity.Stop,
-        "{bit} does not cut at its centre and cannot go down into solid stock.",
+        "{bit} does not cut at its center and cannot go down into solid stock.",
         "Choose a bit that plunges or ramps, or start from the edge of the stock.");
 
     internal static IEnumerable<Finding> Find(CheckInput input)

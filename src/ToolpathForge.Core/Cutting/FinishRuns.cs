@@ -35,9 +35,9 @@ internal static class FinishRuns
     /// <summary>Length cut first at such a corner: the bit's diameter, at least this, mm (common practice).</summary>
     internal const double LeastCorner = 10;
 
-    private const string WithGrain = "With the grain: the fibres rise out ahead of the tooth, so a conventional cut starts thin at the finished edge and splits run into the waste.";
-    private const string AgainstGrain = "Against the grain: a light climb cut ends with nothing at the finished edge, where a conventional one would lift the fibres.";
-    private const string Either = "Along or across the grain: either way serves, so it goes on as its neighbour does.";
+    private const string WithGrain = "With the grain: the fibers rise out ahead of the tooth, so a conventional cut starts thin at the finished edge and splits run into the waste.";
+    private const string AgainstGrain = "Against the grain: a light climb cut ends with nothing at the finished edge, where a conventional one would lift the fibers.";
+    private const string Either = "Along or across the grain: either way serves, so it goes on as its neighbor does.";
     private const string CornerReason = "The tooth would break out the long face as it leaves this corner, so the corner is cut first, from that face inwards.";
 
     /// <summary>Splits a profile.</summary>

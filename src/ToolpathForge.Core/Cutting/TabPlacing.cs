@@ -49,7 +49,7 @@ internal static class TabPlacing
     internal static readonly FindingKind SquareNeedsPlunge = new(
         "tab-square-needs-plunge",
         Severity.Stop,
-        "After a square tab the bit goes straight down, and {bit} does not cut at its centre.",
+        "After a square tab the bit goes straight down, and {bit} does not cut at its center.",
         "Ask for ramped tabs, or take a bit that plunges.");
 
     private const int Fewest = 3;

@@ -10,14 +10,14 @@ public static class GeometryFindings
         "offset-unproven",
         Severity.Stop,
         "The parallel at {found} could not be proven right: {reason}.",
-        "Send the reproducer to the maintainers: {reproducer}; a distance changed by a thousandth of a millimetre usually gets round it.");
+        "Send the reproducer to the maintainers: {reproducer}; a distance changed by a thousandth of a millimeter usually gets round it.");
 
     /// <summary>A union, intersection or difference whose own check could not vouch for it. {reproducer} holds the input as text.</summary>
     public static readonly FindingKind RegionUnproven = new(
         "region-unproven",
         Severity.Stop,
         "Shapes could not be put together with proof that the result is right: {reason}.",
-        "Send the reproducer to the maintainers: {reproducer}; a shape moved by a thousandth of a millimetre usually gets round it.");
+        "Send the reproducer to the maintainers: {reproducer}; a shape moved by a thousandth of a millimeter usually gets round it.");
 
     /// <summary>A piece without usable numbers.</summary>
     public static readonly FindingKind PieceUnusable = new(

@@ -27,7 +27,7 @@ internal static class JobKeys
             .ElseFrom("its whole length, at most the machine's travel along X"),
         Key.Length("crown", "How far the reference edge bows between the board's ends, measured with a line; a crowned board lies askew at the fence.", 0, 100)
             .ElseFrom("not measured"),
-        Key.Angle("grain-slope", "Slope of the grain on the face that lies up, as 1:8 or an angle: positive where the fibres run towards the profile edge, going in from the tip.", -30, 30)
+        Key.Angle("grain-slope", "Slope of the grain on the face that lies up, as 1:8 or an angle: positive where the fibers run towards the profile edge, going in from the tip.", -30, 30)
             .ElseFrom("straight grain"),
     ]);
 
@@ -99,7 +99,7 @@ internal static class JobKeys
     internal static TableKeys Cut { get; } = new("cut",
     [
         Key.Speed("speed", "Spindle speed.", 1000, 60000).ElseFrom("from bit, material and machine"),
-        Key.Feed("feed", "Feed in the plane.", 20, 30000).ElseFrom("from the chip that bit, material and machine allow"),
+        Key.Feed("feed", "Feed in the plane.", 20, 30000).ElseFrom("from the chip load that bit, material and machine allow"),
         Key.Feed("plunge", "Feed downwards.", 10, 10000).ElseFrom("from the feed, at most the machine's"),
         Key.Length("pass-depth", "Largest depth of one pass.", 0.1, 100).ElseFrom("from bit, material and machine"),
         Key.Length("allowance", "What roughing leaves on the finished edge.", 0, 10).ElseFrom("0.5 mm"),
@@ -122,10 +122,10 @@ internal static class JobKeys
     internal static TableKeys Opening { get; } = new("a hole or slot",
     [
         Key.Text("name", "Your word for it.", 30).ElseFrom("its number"),
-        Key.Length("x", "Along the board from its finished tip to the middle of a hole, or to one end of a slot's centre line.", -500, 10000),
+        Key.Length("x", "Along the board from its finished tip to the middle of a hole, or to one end of a slot's center line.", -500, 10000),
         Key.Length("y", "Across the board from its reference edge; negative on the seat of a pattern.", -500, 1000),
-        Key.Length("to-x", "The other end of a slot's centre line.", -500, 10000).ElseFrom("x: a round hole"),
-        Key.Length("to-y", "The other end of a slot's centre line.", -500, 1000).ElseFrom("y: a round hole"),
+        Key.Length("to-x", "The other end of a slot's center line.", -500, 10000).ElseFrom("x: a round hole"),
+        Key.Length("to-y", "The other end of a slot's center line.", -500, 1000).ElseFrom("y: a round hole"),
         Key.Length("width", "Diameter of a hole, width of a slot, finished.", 0.5, 300),
         Key.Row("bit", "bits", "What it is cut with.").ElseFrom("the bit of the make"),
     ]);

@@ -20,7 +20,8 @@ internal static class RowLookup
         }
 
         string id = fields.Text(key);
-        if (rows.Find(id) is { } row)
+        // Ids keep the spelling they were first written in; the American one is taken for it.
+        if ((rows.Find(id) ?? rows.Find(id.Replace("center", "centre", StringComparison.Ordinal))) is { } row)
         {
             return row;
         }

@@ -35,7 +35,7 @@ internal static class TrialReader
     internal static readonly FindingKind Play = new(
         "trial-play",
         Severity.Warn,
-        "By the hole the bit is {found} thick, by the slot {allowed}: something has play, or gives way.",
+        "By the hole the bit is {found} thick, by the slot {allowed}: something has play, or deflects.",
         "Check the belts, nuts and collet, and cut another trial piece; take lighter passes if it stays.");
 
     internal static readonly FindingKind Corrected = new(

@@ -19,7 +19,7 @@ public readonly record struct InchFraction(long Numerator, int Denominator, doub
     {
         if (!(Math.Abs(millimetres) <= MeasureText.LargestLength))
         {
-            throw new ArgumentOutOfRangeException(nameof(millimetres), millimetres, "A length up to a kilometre is needed.");
+            throw new ArgumentOutOfRangeException(nameof(millimetres), millimetres, "A length up to a kilometer is needed.");
         }
 
         ArgumentOutOfRangeException.ThrowIfLessThan(denominator, 1);

@@ -61,7 +61,7 @@ public static class CheckPage
         double y = window.MaxY - 8;
         elements.Add(SheetFurniture.Fitted(job, new Point2(window.MinX + 2, y), DrawingStyle.TitleHeight, window.Width - 4));
         elements.Add(SheetFurniture.Fitted(
-            (unit == LengthUnit.Inch ? "Sizes to the nearest 1/64 in. " : "Sizes to the nearest half millimetre. ") + "Along runs with the board, across from edge to edge; tick each under measured.",
+            (unit == LengthUnit.Inch ? "Sizes to the nearest 1/64 in. " : "Sizes to the nearest half millimeter. ") + "Along runs with the board, across from edge to edge; tick each under measured.",
             new Point2(window.MinX + 2, y - 7),
             Letters,
             window.Width - 4));

@@ -58,7 +58,7 @@ internal static class BoardFixtures
         elements.Add(new Stroke(LineRole.Axis, Contour.Rectangle(new Box2(block.MaxX, top - Long, block.MaxX + Thick, top))));
         if (placed.Number == 1)
         {
-            elements.Add(new Text("stop: swings away", new Point2(block.MaxX + Thick + 4, top - (Long / 2)), TextAlign.Start, 2.2));
+            elements.Add(new Text("flip stop: swings away", new Point2(block.MaxX + Thick + 4, top - (Long / 2)), TextAlign.Start, 2.2));
         }
     }
 

@@ -47,7 +47,7 @@ internal static class BoardSteps
         string hang = Say(Math.Max(0, end.BoardLength - end.OnBed));
         yield return $"Clamp {(abreast == 1 ? "it" : "them")} clear of the lines in the picture, and hold up the {hang} that hang out{(end.Stand ? " with the stand at bed height" : "")}."
             + Held(batch, clamping, Say);
-        yield return $"The fence must be sacrificial and free of metal for {Say(end.FenceRoom)} behind its face near the end. Swing the end stop{(abreast == 1 ? "" : "s")} away before you start.";
+        yield return $"The fence must be sacrificial and free of metal for {Say(end.FenceRoom)} behind its face near the end. Swing the flip stop{(abreast == 1 ? "" : "s")} away before you start.";
         if (batch.BothEnds)
         {
             yield return "Second ends, when all first ones are done: turn each board end over end, so that the other end comes to your right and the other face up; the reference edge goes back to the fence."

@@ -32,7 +32,7 @@ internal static class BoardsSection
             NameOf(number, board),
             Say(board.Width),
             Say(board.Thickness),
-            Math.Abs(more) < 0.05 ? "as drawn" : more > 0 ? $"ledge of {Say(more)}" : $"hangs over by {Say(-more)}",
+            Math.Abs(more) < 0.05 ? "as drawn" : more > 0 ? $"ledge of {Say(more)}" : $"short by {Say(-more)}",
             Turn(1),
             .. make.Batch.BothEnds ? [Turn(2)] : Array.Empty<string>(),
             make.Batch.BothEnds ? "☐ ☐" : "☐",

@@ -74,7 +74,7 @@ internal static class GrainSection
         double slope = make.GrainSlope * Math.PI / 180;
         double fibre = cut.Clamping.Pieces[0].Placement.Direction(new Point2(1, 0)).Angle;
         page.Element("h3", "How the board may lie").Table(
-            ["Lie", "End at the bed", "Reference edge", "Face up", "Against the grain", ""],
+            ["How it lies", "End at the bed", "Reference edge", "Face up", "Against the grain", ""],
             LieComparison.Of(profile, fibre, slope).Select(l => (IReadOnlyList<string>)
             [
                 NameOf(l.Lie),
@@ -100,7 +100,7 @@ internal static class GrainSection
     {
         GrainClass.With => "splits run into the waste",
         GrainClass.Against => "splits would run into the piece: climb, light",
-        GrainClass.EndGrain => "fibres stand across the edge",
+        GrainClass.EndGrain => "fibers stand across the edge",
         _ => "either way serves",
     };
 

@@ -140,11 +140,11 @@ public static class MarkingOutPage
         if (layout.Arcs.Any(a => !a.IsExact))
         {
             double off = layout.Arcs.Max(a => a.Departure);
-            page.Element("p", $"The curve is no arc: the sweeps marked \"about\" stand in for it and depart from it by {Exactly(off, unit)} at most. They run into each other without a corner.");
+            page.Element("p", $"The curve is not an arc: the sweeps marked \"about\" stand in for it and depart from it by {Exactly(off, unit)} at most. They run into each other without a corner.");
         }
 
         page.Table(
-            ["Sweep", "Radius", "Centre, along", "Centre, up", "From: along; up", "To: along; up"],
+            ["Sweep", "Radius", "Center, along", "Center, up", "From: along; up", "To: along; up"],
             layout.Arcs.Select((a, i) => (IReadOnlyList<string>)
             [
                 (i + 1).ToString(CultureInfo.InvariantCulture) + (a.IsExact ? "" : ", about"),

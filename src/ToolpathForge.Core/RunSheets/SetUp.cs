@@ -107,14 +107,14 @@ internal static class SetUp
             yield return ($"Speed{which}", string.Create(CultureInfo.InvariantCulture, $"{w.Speed:0} rpm"));
             yield return ($"Feed{which}", SheetWords.Feed(w.Feed, job.Unit) + (w.SlotFeed < w.Feed ? $", {SheetWords.Feed(w.SlotFeed, job.Unit)} in slots" : ""));
             yield return ($"Ramp, plunge{which}", $"{SheetWords.Feed(w.RampFeed, job.Unit)}, {SheetWords.Feed(w.Plunge, job.Unit)}");
-            yield return ($"Chip a tooth{which}", SheetWords.Fine(w.ChipLoad, job.Unit));
+            yield return ($"Chip load{which}", SheetWords.Fine(w.ChipLoad, job.Unit));
         }
 
         CutSettings s = cut.Settings;
         yield return ("Depth", $"{Steps(s.Steps)} of {Say(s.Steps[0])}{(s.Overcut > 0 ? $", {Say(s.Overcut)} into the spoilboard" : "")}");
         if (cut.Works[^1].Outline)
         {
-            yield return ("Side push", $"moves bit and frame {SheetWords.Fine(s.GivesWay, job.Unit)} in a finishing pass");
+            yield return ("Deflection, estimated", $"bit and frame {SheetWords.Fine(s.GivesWay, job.Unit)} in a finishing pass");
         }
 
         if (cut.Tabs.Length > 0)

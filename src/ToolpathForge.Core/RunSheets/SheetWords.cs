@@ -24,7 +24,7 @@ internal static class SheetWords
         "Run the program once above the work, Z0 raised by the figure of its set-up, watching the clamps; then set the true zero.",
         "Stay at the stop button for the whole run, the last pass most of all: that is when pieces come loose. The manual of the machine and the marking on the bit overrule this sheet.",
         "An axis that stalls, slips or strikes something no longer knows where it is. Stop; touch X0, Y0 and Z0 off again before anything else runs.",
-        "Fire: a dull bit, a bit that rubs and one that turns on the spot make embers, and dust smoulders for hours. Have an extinguisher at hand, empty dust into a metal bin outside, and look at bed and extraction once more half an hour after the last cut.",
+        "Fire: a dull bit, a bit that rubs and one that turns on the spot make embers, and dust smolders for hours. Have an extinguisher at hand, empty dust into a metal bin outside, and look at bed and extraction once more half an hour after the last cut.",
         "Afterwards switch the spindle off, wait till it stands, and unplug it before you clear the bed.",
         "Afterwards seal the end grain, and brush preservative on every fresh cut of treated wood and of wood that stands in the weather.",
         "A curve cut into a beam, joist or rafter takes strength from it. Local code and a licensed designer decide what may be cut where it carries load.",

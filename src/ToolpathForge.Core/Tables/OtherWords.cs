@@ -6,6 +6,7 @@ internal static class OtherWords
     private static readonly (string Written, string Meant)[] Pairs =
     [
         ("hollow", "scoop"), ("concave", "scoop"), ("round", "belly"), ("convex", "belly"),
+        ("center", "centre"), // Texts are in American spelling, keys and ids as they were first written.
     ];
 
     /// <summary>The word of a key that another word stands for; null where it stands for none of them.</summary>

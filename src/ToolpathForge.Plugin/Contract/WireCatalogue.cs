@@ -176,14 +176,14 @@ public sealed class WireMaterial
     /// <summary>Steepest ramp, degrees below horizontal.</summary>
     public double RampAngle { get; set; }
 
-    /// <summary>The chip a tooth may take, by diameter of the bit.</summary>
+    /// <summary>The chip load that a bit may take, by its diameter.</summary>
     public WireChipBand[] Chips { get; set; } = [];
 
     /// <summary>Where the row comes from.</summary>
     public WireSource Source { get; set; } = new();
 }
 
-/// <summary>The chip a tooth may take with a bit of one diameter, at a depth of one diameter.</summary>
+/// <summary>The chip load that a bit of one diameter may take, at a depth of one diameter.</summary>
 public sealed class WireChipBand
 {
     /// <summary>Cutting diameter, mm.</summary>

@@ -6,7 +6,7 @@ public sealed class TraceReply
     /// <summary>The unit that the drawing is drawn in: <c>mm</c>, <c>in</c>, <c>cm</c>; absent when neither the drawing nor the command says.</summary>
     public string? Unit { get; set; }
 
-    /// <summary>Millimetres in one of it.</summary>
+    /// <summary>Millimeters in one of it.</summary>
     public double? MmPerUnit { get; set; }
 
     /// <summary>Area of all regions without their holes.</summary>

@@ -102,11 +102,11 @@ internal static class HostOutlines
 
     private static Point2 Point(double[]? point) => point is [var x, var y] && Math.Abs(x) <= Accuracy.LargestCoordinate && Math.Abs(y) <= Accuracy.LargestCoordinate
         ? new Point2(x, y)
-        : throw new UnusableException("a point is X and Y, within a kilometre");
+        : throw new UnusableException("a point is X and Y, within a kilometer");
 
     private static double Positive(double? value) => value is > 0 and <= Accuracy.LargestCoordinate
         ? value.Value
-        : throw new UnusableException("a size is missing, not more than 0, or beyond a kilometre");
+        : throw new UnusableException("a size is missing, not more than 0, or beyond a kilometer");
 
     private static double Angle(double? degrees) => degrees is >= -3600 and <= 3600 ? degrees.Value * Math.PI / 180 : throw new UnusableException("an angle is missing or beyond ten turns");
 

@@ -72,7 +72,7 @@ internal static class CatalogueTables
     private static string Travel(Machine row, LengthUnit unit) =>
         $"{Whole(row.TravelX)} x {Whole(row.TravelY)} x {Whole(row.TravelZ)}{(unit == LengthUnit.Inch ? " mm" : "")}";
 
-    private static string Units(LengthUnit unit) => unit == LengthUnit.Inch ? "Lengths in inches, unless they say mm." : "Lengths in millimetres.";
+    private static string Units(LengthUnit unit) => unit == LengthUnit.Inch ? "Lengths in inches, unless they say mm." : "Lengths in millimeters.";
 
     private static ImmutableArray<Section> WithSources(string? units, IEnumerable<Source> sources, ImmutableArray<Column> columns, IEnumerable<ImmutableArray<string>> rows)
     {

@@ -35,7 +35,7 @@ public class BrokenSampleTests
         { "bit: too short", "bit = \"upcut-1/4-long\"", "bit = \"downcut-1/4\"", "bit-too-short", 1 },
         { "bit: faster than its marking", "cut = { tabs = 4, direction = \"climb\" }", "cut = { tabs = 4, speed = 30000 }", "speed-above-bit", 1 },
         { "bit: an unknown one", "bit = \"upcut-1/4-long\"", "bit = \"upcut-1/4-lng\"", "unknown-id-near", 1 },
-        { "dialect: an unknown one", "dialect = \"metric-centre\"", "dialect = \"metric-center\"", "unknown-id-near", 1 },
+        { "dialect: an unknown one", "dialect = \"metric-centre\"", "dialect = \"metric-centr\"", "unknown-id-near", 1 },
         { "thickness of a panel never measured", "stock = { panel = \"hardboard-1/4\", thickness = \"5.6 mm\" }    # measured; sold as 1/4 in", "stock = { panel = \"hardboard-1/4\" }", "thickness-missing", 1 },
         { "files: a catalogue that is not there", "dialect = \"metric-centre\"", "dialect = \"metric-centre\"\ncatalogues = [\"nowhere.toml\"]", "catalogue-missing", 2 },
     };

@@ -190,7 +190,7 @@ public class FileTests
     [Fact]
     public void Lists_are_told_in_the_unit_asked_for()
     {
-        Assert.StartsWith("Lengths in millimetres.\n", Command.Run("list", "lumber", "--unit", "mm").Out, StringComparison.Ordinal);
+        Assert.StartsWith("Lengths in millimeters.\n", Command.Run("list", "lumber", "--unit", "mm").Out, StringComparison.Ordinal);
         Assert.Contains("184.15 ", Command.Run("list", "lumber", "--unit", "mm").Out, StringComparison.Ordinal);
         string panels = Command.Run("list", "panels").Out;
         Assert.Contains(" 0.21 ", panels, StringComparison.Ordinal);

@@ -113,7 +113,7 @@ public class HostServiceTests
     [InlineData("""{"kind":"arc","centre":[0,0],"radius":1,"start":0}""", "sweep")]
     [InlineData("""{"kind":"spline","degree":3,"points":[[0,0]],"knots":[0]}""", "control points")]
     [InlineData("""{"kind":"spline","degree":99,"points":[[0,0],[1,1]],"knots":[0]}""", "degree 99")]
-    [InlineData("""{"kind":"polyline","points":[[0,0],[1e300,0]]}""", "within a kilometre")]
+    [InlineData("""{"kind":"polyline","points":[[0,0],[1e300,0]]}""", "within a kilometer")]
     [InlineData("""{"kind":"helix"}""", "no such kind")]
     [InlineData("""null""", "it is null")]
     [InlineData("""{"kind":"circle","center":[0,0],"radius":1}""", "$.outlines[0].entities[0].center")]

@@ -47,7 +47,7 @@ public partial class FaultInjectionTests
         int firstLift = Array.FindIndex(lines, l => l.StartsWith("G0 Z", StringComparison.Ordinal));
         int middleLift = Array.FindIndex(lines, firstLift + 1, l => l.StartsWith("G0 Z", StringComparison.Ordinal));
 
-        yield return ("arc's centre shifted", With(arc, Changed(lines[arc], 'I', v => v + 0.9)));
+        yield return ("arc's center shifted", With(arc, Changed(lines[arc], 'I', v => v + 0.9)));
         yield return ("arc mirrored", With(arc, MotionSwapped(lines, arc)));
         yield return ("wrong plane", text.Replace("G17", "G18", StringComparison.Ordinal));
         yield return ("last retract missing", Without(last));
@@ -67,8 +67,8 @@ public partial class FaultInjectionTests
         yield return ("no end of program", Joined(lines.Where(l => l != "M30")));
         yield return ("X mirrored", AllWords(AllWords(text, 'X', v => -v), 'I', v => -v));
         yield return ("sign flipped in one Y", With(arc, Changed(lines[arc], 'Y', v => -v)));
-        yield return ("half a millimetre to the right", AllWords(text, 'X', v => v + 0.5));
-        yield return ("half a millimetre to the left", AllWords(text, 'X', v => v - 0.5));
+        yield return ("half a millimeter to the right", AllWords(text, 'X', v => v + 0.5));
+        yield return ("half a millimeter to the left", AllWords(text, 'X', v => v - 0.5));
         yield return ("decimals cut off", AllWords(text, 'I', v => Math.Truncate(v)));
         yield return ("an arc line dropped from the finish", Without(arc));
         yield return ("a cut turned into a rapid", With(arc, "G0" + Regex.Replace(lines[arc], "^G[123]| ?[IJF]-?[0-9.]+", "")));

@@ -64,7 +64,7 @@ public class OpeningFaultTests
         int stroke = Enumerable.Range(engraved.From + 40, 100).First(i => lines[i].StartsWith("G1 Z", StringComparison.Ordinal) && lines[i + 1].StartsWith('X'));
         yield return ("a stroke of a mark lost", Without(stroke, stroke + 2));
         yield return ("a stroke turned into a rapid", Joined(lines.Select((l, i) => i == stroke + 1 ? "G0 " + Regex.Replace(l, " F.*", "") : l)));
-        yield return ("marks half a millimetre deeper", In(engraved, "(?<=G1 )Z", z => z - 0.5));
+        yield return ("marks half a millimeter deeper", In(engraved, "(?<=G1 )Z", z => z - 0.5));
         yield return ("marks in the air", In(engraved, "(?<=G1 )Z", z => z + 0.5));
         yield return ("marks shifted", In(engraved, "X", x => x + 0.4));
         yield return ("marks mirrored", In(engraved, "X", x => 350 - x));

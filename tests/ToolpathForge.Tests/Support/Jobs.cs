@@ -20,7 +20,7 @@ internal static class TestJobs
         "test-400", "a 400 mm test machine", 400, 400, 110, 8000, 24000, 2500, 600, 500, 0.5, 0.4, 50, 30, 250, true, false, false, s_test);
 
     internal static Dialect Metric { get; } = new(
-        "test-metric", "metric, arcs by centre", LengthUnit.Millimetre, 3, 4, 0, ArcForm.Centre, CommentForm.Brackets, 0, true,
+        "test-metric", "metric, arcs by center", LengthUnit.Millimetre, 3, 4, 0, ArcForm.Centre, CommentForm.Brackets, 0, true,
         ["G21 G90 G17 G94 G54"], ["M5", "M30"], BitChange.Command, ["M5", "T{tool} M6"], ["M5", "M0"], ["M3 S{speed}"], 3, "G4 P{seconds}", 256, "\n", ".nc", s_test)
     {
         SpindleStopDwell = 8,

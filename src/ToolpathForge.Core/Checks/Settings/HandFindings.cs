@@ -74,8 +74,8 @@ internal static class HandFindings
     internal static readonly FindingKind CurveTight = new(
         "hand-curve-tight",
         Severity.Stop,
-        "What guides is {allowed} in radius and does not run into a hollow of {found}.",
-        "Take a smaller cutter and bearing, or ease the hollow.");
+        "What guides is {allowed} in radius and does not reach into an inside curve of {found}.",
+        "Take a smaller cutter and bearing, or ease the inside curve.");
 
     internal static readonly FindingKind GuideSmall = new(
         "hand-guide-small",

@@ -158,7 +158,7 @@ public static class HandSettings
 
         if (q.InsideRadius is { } radius)
         {
-            yield return new("smallest hollow", Quantity.Length(radius), Quantity.Length(offset.LeastInside), null, $"half the {name}", radius < offset.LeastInside - 1e-9
+            yield return new("smallest inside radius", Quantity.Length(radius), Quantity.Length(offset.LeastInside), null, $"half the {name}", radius < offset.LeastInside - 1e-9
                 ? Of(HandFindings.CurveTight, radius, offset.LeastInside)
                 : null);
         }

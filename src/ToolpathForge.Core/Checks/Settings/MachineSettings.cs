@@ -113,7 +113,7 @@ public static class MachineSettings
                 : null),
             new("feed", Quantity.Feed(feeds.Feed), null, Quantity.Feed(on.MaxFeed), "machine", Of(FeedsAndSpeeds.FeedOutsideMachine)),
             new("plunge feed", Quantity.Feed(plunge), null, Quantity.Feed(on.MaxPlunge), "machine", Of(FeedsAndSpeeds.PlungeOutsideMachine)),
-            new("chip a tooth", Length(chip), Length(figures.ChipLeast), Length(figures.ChipMost), "material, frame's share", Of(FeedsAndSpeeds.ChipTooThin, FeedsAndSpeeds.ChipTooThick)),
+            new("chip load", Length(chip), Length(figures.ChipLeast), Length(figures.ChipMost), "material, frame's share", Of(FeedsAndSpeeds.ChipTooThin, FeedsAndSpeeds.ChipTooThick)),
         ];
     }
 

@@ -68,7 +68,7 @@ internal static class SettingFindings
     internal static readonly FindingKind OnlyRamps = new(
         "bit-only-ramps",
         Severity.Note,
-        "{bit} does not cut at its centre: it may go down along a ramp of {allowed}, not straight.",
+        "{bit} does not cut at its center: it may go down along a ramp of {allowed}, not straight.",
         "Start from the edge of the stock, or let it down along the cut.");
 
     internal static readonly FindingKind Tips = new(

@@ -9,7 +9,7 @@ internal sealed class Scallop : Shape
 {
     public override string Id => "scallop";
 
-    public override string Says => "Two hollows (scoop) that meet in a point, or two rounds (belly) that meet in a rounded nook.";
+    public override string Says => "Two hollows (scoop) that meet in a point, or two rounds (belly) that meet in a rounded inside corner.";
 
     public override ImmutableArray<Question> Questions { get; } =
     [
@@ -17,7 +17,7 @@ internal sealed class Scallop : Shape
         ProfileMaker.Run("How far both together reach along the board."),
         ProfileMaker.Depth("How far both together reach up the board."),
         Question.Number("first-share", "", "Share of run and depth that the first takes.", "0.5", 0.1, 0.9),
-        Question.Size("fillet", "Radius of the nook between two bellies; two scoops meet in a point that is left as it is.", "1/4 in", 0, 500),
+        Question.Size("fillet", "Radius of the inside corner between two bellies; two scoops meet in a point that is left as it is.", "1/4 in", 0, 500),
         .. ProfileMaker.Common,
     ];
 
