@@ -52,7 +52,7 @@ public class ProcessTests
         int inTheMiddle = 0;
         foreach (string sign in (string[])[".out.toolpathforge-new", ".out.toolpathforge-new/run-sheet.html", ".out.toolpathforge-old"])
         {
-            using Process process = Command.Start(scratch.Root, "cut", "porch.toml", "--out", "out");
+            using Process process = Command.Start(scratch.Root, "cut", "porch.toml", "--out", "out", "--replace");
             string path = scratch.Path(sign);
             if (WaitFor(() => Directory.Exists(path) || File.Exists(path), process))
             {
@@ -66,7 +66,7 @@ public class ProcessTests
             inTheMiddle += Directory.Exists(scratch.Path(".out.toolpathforge-new")) || Directory.Exists(scratch.Path(".out.toolpathforge-old")) ? 1 : 0;
 
             // The next run, of the job as it was, finds its way from there.
-            Assert.Equal(0, Command.Run("cut", before, "--out", folder).Code);
+            Assert.Equal(0, Command.Run("cut", before, "--out", folder, "--replace").Code);
             Assert.Equal(old, Scratch.Snapshot(folder));
             Assert.Equal("before.toml expected out porch.toml", Scratch.Names(scratch.Root));
         }
@@ -84,7 +84,7 @@ public class ProcessTests
 
         // Hundreds of tails keep it at work for seconds; by the time it has used half a second of the processor it is past its start.
         scratch.Write("porch.toml", Tails(400));
-        using Process process = Command.Start(scratch.Root, "cut", "porch.toml", "--out", "out");
+        using Process process = Command.Start(scratch.Root, "cut", "porch.toml", "--out", "out", "--replace");
         Assert.True(WaitFor(() => !process.HasExited && process.TotalProcessorTime.TotalSeconds > 0.5, process));
         Signal(process, signal);
         string error = process.StandardError.ReadToEnd();

@@ -54,6 +54,19 @@ public partial class TradeWordsTests
     }
 
     [Theory]
+    [InlineData("--help")]
+    [InlineData("check", "--help")]
+    [InlineData("list", "shapes")]
+    [InlineData("list", "materials")]
+    [InlineData("check", "--bit", "downcut-1/4", "--material", "mdf", "--depth", "6 mm")]
+    public void Screens_have_them(params string[] args)
+    {
+        string said = Regex.Replace(Cli.Command.Run(args).Out, @"\s+", " ");
+        Assert.NotEmpty(said);
+        Holds(string.Join(' ', args), said);
+    }
+
+    [Theory]
     [InlineData("metric-centre", "metric-center")]
     [InlineData("form = \"scoop\"", "form = \"hollow\"")]
     public void Another_word_for_the_same_is_taken(string ours, string other)
