@@ -16,7 +16,7 @@ internal static class OtherWords
     {
         foreach ((string other, string meant) in Pairs)
         {
-            if (string.Equals(written, other, StringComparison.OrdinalIgnoreCase) && words.Contains(meant))
+            if (string.Equals(written, other, StringComparison.OrdinalIgnoreCase) && words.Contains(meant, StringComparer.Ordinal))
             {
                 return meant;
             }

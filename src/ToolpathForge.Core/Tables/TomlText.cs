@@ -127,7 +127,7 @@ internal static partial class TomlText
     [GeneratedRegex(@"^([+-]?[0-9_.]+([eE][+-]?[0-9]+)?|true|false)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex AcceptedBare();
 
-    [GeneratedRegex(@"(invalid newline|End-Of-File found).*string", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 1000)]
+    [GeneratedRegex(@"(invalid newline|End-Of-File found).*string", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex UnclosedText();
 
     [GeneratedRegex(@"\s*\(token: `[^`]*`\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]

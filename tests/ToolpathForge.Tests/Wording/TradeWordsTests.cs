@@ -14,7 +14,7 @@ namespace ToolpathForge.Tests.Wording;
 /// </summary>
 public partial class TradeWordsTests
 {
-    [GeneratedRegex(@"(?<![-\w`""/])(\w*(centre|metre|colour|fibre|neighbour|smoulder)\w*|grey|nook|chip a tooth|gives? way|hangs over by|no arc)(?![-\w`""])", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"(?<![-\w`""/])(\w*(centre|metre|colour|fibre|neighbour|smoulder)\w*|grey|nook|chip a tooth|gives? way|hangs over by|no arc)(?![-\w`""])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex NotOurs();
 
     private static void Holds(string where, string text)
