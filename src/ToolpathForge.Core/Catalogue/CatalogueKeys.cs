@@ -25,6 +25,7 @@ internal static class CatalogueKeys
         Key.Length("thickness", "Dressed thickness.", 5, 500),
         Key.Length("width", "Dressed width.", 10, 1000),
         Key.Flag("engineered", "Whether it is engineered timber: laminated veneer or strands, glued or cross-laminated timber, an I-joist, part of a truss. A job for it must say what its maker allows.").Else("false"),
+        Key.Number("moisture", "%", "Moisture at which it is sold: water to dry wood by mass. Weights of boards are worked out with it where a job does not say.", 0, 250).Else("19"),
         Basis,
         Origin,
     ]);
@@ -77,7 +78,7 @@ internal static class CatalogueKeys
         Id,
         Name,
         Key.Choice("kind", "Timber with grain (softwood, hardwood) or a panel without.", "softwood", "hardwood", "panel"),
-        Key.Number("density", "kg/m³", "Density as worked.", 50, 1500),
+        Key.Number("density", "kg/m³", "Density: of timber at 12 % moisture, of panels as delivered.", 50, 1500),
         Key.Number("pass-depth", "× diameter", "Largest depth of one pass as a share of the bit's diameter.", 0.05, 3),
         Key.Angle("ramp-angle", "Steepest ramp, from horizontal.", 0.5, 45),
         Key.Number("cutting-force", "N/mm²", "Specific cutting force.", 1, 500),

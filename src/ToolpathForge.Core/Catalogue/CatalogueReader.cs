@@ -81,7 +81,7 @@ internal static class CatalogueReader
     }
 
     private static Lumber ReadLumber(Fields row, TableContext context) =>
-        new(row.Text("id"), row.Text("name"), row.Amount("thickness"), row.Amount("width"), SourceOf(row)) { Engineered = row.Flag("engineered") };
+        new(row.Text("id"), row.Text("name"), row.Amount("thickness"), row.Amount("width"), SourceOf(row)) { Engineered = row.Flag("engineered"), Moisture = row.Amount("moisture") };
 
     private static Panel? ReadPanel(Fields row, TableContext context, Rows<Material> materials)
     {

@@ -25,7 +25,7 @@ public readonly record struct ChipBand(double Diameter, double Least, double Mos
 /// <param name="Id">The word a job uses.</param>
 /// <param name="Name">What a person calls it.</param>
 /// <param name="Kind">Timber or panel.</param>
-/// <param name="Density">kg/m³ as worked.</param>
+/// <param name="Density">Of timber at 12 % moisture, of panels as delivered, kg/m³.</param>
 /// <param name="PassDepth">Largest depth of one pass as a share of the bit's diameter.</param>
 /// <param name="RampAngle">Steepest ramp, degrees below horizontal.</param>
 /// <param name="CuttingForce">Specific cutting force kc, N/mm².</param>
@@ -44,6 +44,10 @@ public sealed record Material(
 {
     /// <summary>Whether it has one grain direction.</summary>
     public bool HasGrain => Kind != MaterialKind.Panel;
+
+    /// <summary>Density at a moisture, kg/m³; a panel keeps that of its row.</summary>
+    /// <param name="moisture">Mass of water to that of the dry wood, per cent, at least 0.</param>
+    public double DensityAt(double moisture) => HasGrain ? WoodDensity.At(Density, moisture) : Density;
 
     /// <summary>The chip band for a diameter, linear between the rows, held at the ends.</summary>
     /// <param name="diameter">Cutting diameter, mm.</param>

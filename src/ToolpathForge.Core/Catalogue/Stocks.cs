@@ -10,6 +10,9 @@ public sealed record Lumber(string Id, string Name, double Thickness, double Wid
 {
     /// <summary>Whether it is engineered timber: laminated veneer or strands, glued or cross-laminated timber, an I-joist, part of a truss. It is cut only as its maker allows.</summary>
     public bool Engineered { get; init; }
+
+    /// <summary>Moisture at which it is sold, per cent.</summary>
+    public double Moisture { get; init; } = WoodDensity.SoldAsDry;
 }
 
 /// <summary>A kind of panel.</summary>

@@ -136,6 +136,6 @@ internal static class StockAndBed
         PlacedContour piece = input.Pieces[0];
         Box2 block = piece.Placed.Block;
         double area = (block.Width * block.Height) - Math.Abs(piece.Contour.SignedArea);
-        return area * input.Make.Thickness * input.Make.Material.Density * 1e-9;
+        return area * input.Make.Thickness * (input.Make is BoardEndMake end ? end.Density : input.Make.Material.Density) * 1e-9;
     }
 }

@@ -40,6 +40,12 @@ public sealed record BoardEndMake(
     /// <summary>Whether a stand at bed height carries what hangs over the bed.</summary>
     public bool Stand { get; init; }
 
+    /// <summary>Moisture of the boards, per cent: as the job says, or as their size of lumber is sold.</summary>
+    public double Moisture { get; init; } = Board.Moisture;
+
+    /// <summary>Density of the boards at their moisture, kg/m³.</summary>
+    public double Density => Material.DensityAt(Moisture);
+
     /// <summary>The boards, and how they follow one another; without it one end each of as many boards as the count says.</summary>
     public BoardBatch Batch
     {

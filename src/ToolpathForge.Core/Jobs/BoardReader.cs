@@ -67,6 +67,7 @@ internal static class BoardReader
             c.At)
         {
             Stand = end.Flag("stand"),
+            Moisture = stock.AmountOrNull("moisture") ?? c.Board.Moisture,
             Openings = c.Openings,
             Marks = c.Marks,
             Clamps = c.Clamps,

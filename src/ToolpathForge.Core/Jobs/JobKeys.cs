@@ -27,6 +27,8 @@ internal static class JobKeys
             .ElseFrom("its whole length, at most the machine's travel along X"),
         Key.Length("crown", "How far the reference edge bows between the board's ends, measured with a line; a crowned board lies askew at the fence.", 0, 100)
             .ElseFrom("not measured"),
+        Key.Number("moisture", "%", "Moisture of the board by a meter, water to dry wood by mass: how heavy it is follows. Green boards and fresh treated ones hold about 100.", 0, 250)
+            .ElseFrom("as the size of lumber is sold: 19, the most of what is sold as dry, or 100 where it is sold green"),
         Key.Angle("grain-slope", "Slope of the grain on the face that lies up, as 1:8 or an angle: positive where the fibers run towards the profile edge, going in from the tip.", -30, 30)
             .ElseFrom("straight grain"),
     ]);

@@ -114,7 +114,7 @@ internal static class SetUp
         yield return ("Depth", $"{Steps(s.Steps)} of {Say(s.Steps[0])}{(s.Overcut > 0 ? $", {Say(s.Overcut)} into the spoilboard" : "")}");
         if (cut.Works[^1].Outline)
         {
-            yield return ("Deflection, estimated", $"bit and frame {SheetWords.Fine(s.GivesWay, job.Unit)} in a finishing pass");
+            yield return ("Deflection, estimated", $"bit and frame {SheetWords.Estimated(s.GivesWay, job.Unit)} in a finishing pass, by forces and stiffness from memory");
         }
 
         if (cut.Tabs.Length > 0)

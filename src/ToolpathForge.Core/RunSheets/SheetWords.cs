@@ -35,6 +35,21 @@ internal static class SheetWords
         ? string.Create(CultureInfo.InvariantCulture, $"{new Length(millimetres).Inches:0.0000} in")
         : string.Create(CultureInfo.InvariantCulture, $"{millimetres:0.000} mm");
 
+    /// <summary>A length that is only estimated, in two digits, as "about 0.012 in"; below a ten thousandth of an inch or a thousandth of a millimeter as less than that.</summary>
+    /// <param name="millimetres">At least 0, mm.</param>
+    /// <param name="unit">The unit it is told in.</param>
+    internal static string Estimated(double millimetres, LengthUnit unit)
+    {
+        (double value, double least, string suffix) = unit == LengthUnit.Inch ? (new Length(millimetres).Inches, 1e-4, "in") : (millimetres, 1e-3, "mm");
+        if (value < least)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"less than {least:0.####} {suffix}");
+        }
+
+        double unitOfSecondDigit = Math.Max(least, Math.Pow(10, Math.Floor(Math.Log10(value)) - 1));
+        return string.Create(CultureInfo.InvariantCulture, $"about {Math.Round(value / unitOfSecondDigit) * unitOfSecondDigit:0.####} {suffix}");
+    }
+
     /// <summary>A feed.</summary>
     internal static string Feed(double millimetresPerMinute, LengthUnit unit) => QuantityText.Write(Quantity.Feed(millimetresPerMinute), unit);
 

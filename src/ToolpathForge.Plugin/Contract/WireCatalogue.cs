@@ -167,7 +167,7 @@ public sealed class WireMaterial
     /// <summary><c>softwood</c>, <c>hardwood</c> or <c>panel</c>.</summary>
     public string Kind { get; set; } = "";
 
-    /// <summary>kg/m³ as worked.</summary>
+    /// <summary>Density, kg/m³: of timber at 12 % moisture, of panels as delivered.</summary>
     public double Density { get; set; }
 
     /// <summary>Largest depth of one pass as a share of the bit's diameter.</summary>

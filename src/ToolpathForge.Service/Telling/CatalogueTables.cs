@@ -14,7 +14,7 @@ internal static class CatalogueTables
         Units(unit),
         rows.Select(r => r.Source),
         [new("size"), new("thick", true), new("wide", true), new("")],
-        rows.Select(r => (ImmutableArray<string>)[r.Id, Length(r.Thickness, unit), Length(r.Width, unit), r.Engineered ? "engineered: as its maker allows" : ""]));
+        rows.Select(r => (ImmutableArray<string>)[r.Id, Length(r.Thickness, unit), Length(r.Width, unit), r.Engineered ? "engineered: as its maker allows" : r.Moisture > WoodDensity.SoldAsDry ? $"sold at {Whole(r.Moisture)} % moisture" : ""]));
 
     internal static ImmutableArray<Section> Of(ImmutableArray<Panel> rows, LengthUnit unit) => WithSources(
         Units(unit),
@@ -34,7 +34,7 @@ internal static class CatalogueTables
         ]));
 
     internal static ImmutableArray<Section> Of(ImmutableArray<Material> rows) => WithSources(
-        null,
+        "Density of timber at 12 % moisture; heavier when wetter. Panels as delivered.",
         rows.Select(r => r.Source),
         [new("material"), new("name"), new("kg/m³", true), new("pass depth, diameters", true), new("steepest ramp", true)],
         rows.Select(r => (ImmutableArray<string>)

@@ -45,7 +45,7 @@ public static class JobSettings
             Allowance = settings.Allowance,
             FinishStep = settings.FinishSteps[^1] / settings.FinishSteps.Length,
             WholeWall = true,
-            Overhang = make is BoardEndMake end ? new Overhang(end.BoardLength, Math.Max(end.DesignWidth, end.Batch.Widest) * Math.Min(end.Batch.Abreast, end.Batch.Count), Math.Min(end.OnBed, end.BoardLength), end.Stand) : null,
+            Overhang = make is BoardEndMake end ? new Overhang(end.BoardLength, Math.Max(end.DesignWidth, end.Batch.Widest) * Math.Min(end.Batch.Abreast, end.Batch.Count), Math.Min(end.OnBed, end.BoardLength), end.Stand) { Moisture = end.Moisture } : null,
         };
         return MachineSettings.Of(question);
     }

@@ -7,7 +7,11 @@ namespace ToolpathForge.Checks.Settings;
 /// <param name="Width">Its width; of boards side by side the sum.</param>
 /// <param name="OnBed">How much of its length lies on the bed.</param>
 /// <param name="Stand">Whether a stand carries what hangs out.</param>
-public sealed record Overhang(double Length, double Width, double OnBed, bool Stand);
+public sealed record Overhang(double Length, double Width, double OnBed, bool Stand)
+{
+    /// <summary>Its moisture, per cent.</summary>
+    public double Moisture { get; init; } = WoodDensity.SoldAsDry;
+}
 
 /// <summary>A cut on a machine to be looked at before anything spins. Lengths in mm; null is for what the person has not said.</summary>
 /// <param name="Bit">With what.</param>

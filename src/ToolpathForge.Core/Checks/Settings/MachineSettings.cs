@@ -147,7 +147,7 @@ public static class MachineSettings
 
         double own = Tipping.Resists(q.Machine.Mass, q.Machine.HalfFootprint);
         double most = Tipping.Share * own;
-        double moment = board.Stand ? 0 : Tipping.Moment(Tipping.Mass(q.Material.Density, q.Stock, board.Width, board.Length), board.Length, board.OnBed);
+        double moment = board.Stand ? 0 : Tipping.Moment(Tipping.Mass(q.Material.DensityAt(board.Moisture), q.Stock, board.Width, board.Length), board.Length, board.OnBed);
         yield return new SettingRow("tipping", new(moment, QuantityKind.Moment), null, new(most, QuantityKind.Moment), board.Stand ? "a stand carries it" : "half the machine's own", moment > most + 1e-9
             ? Finding.Of(
                 SettingFindings.Tips, Place.None, new Quantity(moment, QuantityKind.Moment), new Quantity(most, QuantityKind.Moment), machine,

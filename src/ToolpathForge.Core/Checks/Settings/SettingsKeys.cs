@@ -23,6 +23,7 @@ internal static class SettingsKeys
         Key.Length("--length", "Length of a board that hangs over the bed.", 10, 20000).ElseFrom("not looked at"),
         Key.Length("--width", "Its width.", 10, 1000).ElseFrom("not looked at"),
         Key.Length("--on-bed", "How much of its length lies on the bed.", 0, 20000).ElseFrom("not looked at"),
+        Key.Number("--moisture", "%", "Moisture of that board: water to dry wood by mass; green or fresh treated ones hold about 100.", 0, 250).Else("19"),
         Key.Flag("--stand", "Whether a stand carries what hangs out.").Else("false"),
     ]);
 

@@ -59,7 +59,7 @@ public static class SettingsReader
             Plunge = fields.AmountOrNull("--plunge"),
             PassDepth = fields.AmountOrNull("--pass-depth"),
             StickOut = fields.AmountOrNull("--stick-out"),
-            Overhang = length is { } l && width is { } w && onBed is { } o ? new Overhang(l, w, Math.Min(o, l), fields.Flag("--stand")) : null,
+            Overhang = length is { } l && width is { } w && onBed is { } o ? new Overhang(l, w, Math.Min(o, l), fields.Flag("--stand")) { Moisture = fields.Amount("--moisture") } : null,
         };
     }
 

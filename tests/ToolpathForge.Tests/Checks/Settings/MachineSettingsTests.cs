@@ -57,7 +57,7 @@ public class MachineSettingsTests
             Material = s_cedar with { Density = 480 },
             Depth = 38.1,
             Overcut = 0,
-            Overhang = new Overhang(length, width, 400, Stand: false),
+            Overhang = new Overhang(length, width, 400, Stand: false) { Moisture = 12 },
         });
         Assert.Contains(answer.Findings, f => f.Kind.Code == "board-tips-machine");
         SettingRow row = Row(answer, "tipping");
