@@ -1,6 +1,6 @@
 """Reads shapes and offsets of them as JSON, one a line, and prints for each what shapely and pyclipper find.
 
-A line holds the rings of the shape (outer ones counter-clockwise), the distance, and points of the offset that was made. Printed are the least and the largest distance
+A line holds the rings of the shape (outer ones counter-clockwise), those for its area (the chords may be longer), the distance, and points of the offset that was made. Printed are the least and the largest distance
 of those points from the shape's rings (shapely), and the area of pyclipper's offset.
 """
 import json
@@ -27,7 +27,7 @@ def main():
         print(
             min(distances, default=-1.0),
             max(distances, default=-1.0),
-            clipper_area(case["rings"], case["distance"], case["arcTolerance"]),
+            clipper_area(case["areaRings"], case["distance"], case["arcTolerance"]),
         )
 
 

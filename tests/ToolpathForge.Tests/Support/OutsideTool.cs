@@ -12,13 +12,8 @@ internal static class OutsideTool
     {
         const string Interpreter = "/usr/bin/python3";
         Need(File.Exists(Interpreter), "python3");
-        foreach (string module in modules)
-        {
-            (int code, _, _) = Run(Interpreter, ["-c", $"import {module}"], "");
-            Need(code == 0, $"python3-{module}");
-        }
-
-        (int exit, string output, string error) = Run(Interpreter, [Repo.Path("tests", "outside", script)], input);
+        (int exit, string output, string error, string? missing) = PythonProcesses.Ask(Interpreter, Repo.Path("tests", "outside", script), input, modules);
+        Need(missing is null, $"python3-{missing}");
         Assert.True(exit == 0, $"{script} ended with {exit}: {error}");
         return output;
     }

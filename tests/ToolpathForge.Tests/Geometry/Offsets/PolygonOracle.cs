@@ -112,13 +112,13 @@ internal sealed class PolygonOracle
         return result;
     }
 
-    internal static List<Coordinate> Chords(Contour contour)
+    internal static List<Coordinate> Chords(Contour contour, double error = ChordError)
     {
         var points = new List<Coordinate>();
         for (int i = 0; i < contour.SegmentCount; i++)
         {
             Segment s = contour[i];
-            int chords = s.IsLine ? 1 : Math.Max(1, (int)Math.Ceiling(Math.Abs(s.Sweep) / (2 * Math.Acos(Math.Max(0, 1 - (ChordError / s.Radius))))));
+            int chords = s.IsLine ? 1 : Math.Max(1, (int)Math.Ceiling(Math.Abs(s.Sweep) / (2 * Math.Acos(Math.Max(0, 1 - (error / s.Radius))))));
             for (int k = 0; k < chords; k++)
             {
                 Point2 p = s.PointAt((double)k / chords);
