@@ -39,7 +39,7 @@ internal static class CommandLine
                 terminal.Out.Write(Help.Of(help.Command));
                 return ExitCodes.Fine;
             case Request.ShowVersion:
-                terminal.Out.WriteLine("toolpathforge " + typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion);
+                terminal.Out.WriteLine("toolpathforge " + Version(typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion));
                 return ExitCodes.Fine;
             case Request.Host:
                 return HostServer.Run(Console.OpenStandardInput(), Console.OpenStandardOutput(), cancel);
@@ -96,6 +96,10 @@ internal static class CommandLine
 
         return report.ExitCode;
     }
+
+    /// <summary>Version and commit as a person reads them out: "0.1.0 (commit 0123456)"; without the commit where it is built from no checkout.</summary>
+    internal static string Version(string? informational) =>
+        informational?.Split('+', 2) is [var version, var commit] ? $"{version} (commit {commit[..Math.Min(commit.Length, 7)]})" : informational ?? "unknown";
 
     /// <summary>Says one last thing, even when the streams themselves are what failed.</summary>
     private static int Last(Terminal terminal, int code, string says)

@@ -109,6 +109,14 @@ public class ArgumentTests
     {
         Command.Ran ran = Command.Run("--version");
         Assert.Equal(0, ran.Code);
-        Assert.Matches(@"^toolpathforge \d+\.\d+\.\d+\n$", ran.Out);
+        Assert.Matches(@"^toolpathforge \d+\.\d+\.\d+( \(commit [0-9a-f]{7}\))?\n$", ran.Out);
     }
+
+    [Theory]
+    [InlineData("0.1.0+0123456789abcdef0123456789abcdef01234567", "0.1.0 (commit 0123456)")]
+    [InlineData("0.1.0", "0.1.0")]
+    [InlineData("0.1.0+abc", "0.1.0 (commit abc)")]
+    [InlineData(null, "unknown")]
+    public void The_version_names_the_commit_it_was_built_from(string? informational, string expected) =>
+        Assert.Equal(expected, CommandLine.Version(informational));
 }

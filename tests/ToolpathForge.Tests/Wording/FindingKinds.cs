@@ -2,22 +2,22 @@ using System.Collections.Immutable;
 using System.Reflection;
 using ToolpathForge.Findings;
 
-namespace ToolpathForge.Wording;
+namespace ToolpathForge.Tests.Wording;
 
 /// <summary>A kind of finding with the class that declares it.</summary>
 /// <param name="Kind">The kind.</param>
 /// <param name="Owner">The declaring type's name with its folder: <c>Jobs.JobFindings</c>.</param>
 /// <param name="Field">The field's name.</param>
-public sealed record DeclaredFinding(FindingKind Kind, string Owner, string Field);
+internal sealed record DeclaredFinding(FindingKind Kind, string Owner, string Field);
 
-/// <summary>Finds every kind of finding that an assembly declares, public or not; the reference of all findings is made from this.</summary>
-public static class FindingKinds
+/// <summary>Finds every kind of finding that an assembly declares, public or not; the reference of all findings is made from this. Here and not in the core, which looks at no type by reflection.</summary>
+internal static class FindingKinds
 {
     private const string Root = "ToolpathForge.";
 
     /// <summary>The kinds of some assemblies, by code.</summary>
     /// <param name="assemblies">The assemblies to look through.</param>
-    public static ImmutableArray<DeclaredFinding> In(params IEnumerable<Assembly> assemblies) =>
+    internal static ImmutableArray<DeclaredFinding> In(params IEnumerable<Assembly> assemblies) =>
     [
         .. assemblies
             .SelectMany(a => a.GetTypes())
