@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ToolpathForge.Catalogue;
+using ToolpathForge.Checks;
 using ToolpathForge.Findings;
 using ToolpathForge.Measures;
 using ToolpathForge.Plugin.Contract;
@@ -14,7 +15,7 @@ namespace ToolpathForge.Service;
 public static class ListCatalogue
 {
     /// <summary>What can be listed.</summary>
-    public static ImmutableArray<string> Kinds { get; } = ["lumber", "panels", "bits", "materials", "machines", "dialects", "shapes"];
+    public static ImmutableArray<string> Kinds { get; } = ["lumber", "panels", "bits", "materials", "machines", "dialects", "shapes", "figures"];
 
     /// <summary>Lists one catalogue.</summary>
     /// <param name="kind">One of <see cref="Kinds"/>.</param>
@@ -91,6 +92,10 @@ public static class ListCatalogue
             case "shapes":
                 reply.Shapes = [.. ShapeList.All.Select(CatalogueWire.Of)];
                 sections = CatalogueTables.Of(ShapeList.All);
+                break;
+            case "figures":
+                reply.Figures = [.. Figures.All.Select(CatalogueWire.Of)];
+                sections = CatalogueTables.Of(Figures.All, worded);
                 break;
             default:
                 throw new ArgumentException($"There is no list of '{kind}'.", nameof(kind));

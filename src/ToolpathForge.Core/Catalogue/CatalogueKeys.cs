@@ -10,9 +10,10 @@ internal static class CatalogueKeys
 
     private static readonly Key Basis = Key.Choice(
         "basis",
-        "How well founded the row is: published, common practice, from memory, or the user's own.",
+        "How well founded the row is: published, common practice, a judgment, from memory, or the user's own.",
         "published",
         "practice",
+        "judgment",
         "memory",
         "user");
 

@@ -54,6 +54,7 @@ internal static class CatalogueReader
         {
             "published" => SourceKind.Published,
             "practice" => SourceKind.Practice,
+            "judgment" => SourceKind.Judgment,
             "memory" => SourceKind.Memory,
             _ => SourceKind.User,
         },

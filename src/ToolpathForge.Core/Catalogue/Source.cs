@@ -9,6 +9,9 @@ public enum SourceKind
     /// <summary>Common practice of the trade, without one source.</summary>
     Practice,
 
+    /// <summary>A judgment of ours, where nobody says or sources differ.</summary>
+    Judgment,
+
     /// <summary>Written from memory: check it, override it.</summary>
     Memory,
 

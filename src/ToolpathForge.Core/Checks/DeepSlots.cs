@@ -13,7 +13,7 @@ internal static class DeepSlots
         "{bit} presses its chips down and would work in a slot {found} deep; beyond {allowed} they pack and burn.",
         "Rough with an up-cut or straight bit, or ask for slot = \"wide\".");
 
-    // Common practice, in diameters.
+    // Judgment, in diameters: chips that are pressed down have no way out of a narrow slot.
     private const double Narrow = 1.5;
     private const double Widened = 2.5;
 

@@ -47,23 +47,50 @@ public sealed record CutSettings(
     /// <summary>Room beside the widest track, mm (common practice).</summary>
     internal const double TrackSpare = 2;
 
-    /// <summary>What a hand feels on an edge, mm (common practice): more than this is worth another pass.</summary>
+    /// <summary>What a hand feels on an edge, mm (judgment): more than this is worth another pass.</summary>
     private const double Felt = 0.03;
 
-    /// <summary>More finishing steps than this would only rub; the clean-up pass takes the rest.</summary>
+    /// <summary>More finishing steps than this would only rub (judgment); the clean-up pass takes the rest.</summary>
     private const int MostFinishSteps = 12;
 
     /// <summary>A slot up to this many diameters deep is fed as it is (common practice).</summary>
     private const double ShallowSlot = 1;
 
     /// <summary>A slot deeper than this many diameters is widened (common practice).</summary>
-    private const double DeepSlot = 3;
+    internal const double DeepSlot = 3;
 
-    /// <summary>Slope of a tab's sides for a bit that plunges, degrees (judgement: short, and still no jolt for a light frame as a vertical side would be).</summary>
-    private const double SteepTab = 30;
+    /// <summary>Slope of a tab's sides for a bit that plunges, degrees (judgment: short, and still no jolt for a light frame as a vertical side would be).</summary>
+    internal const double SteepTab = 30;
 
     /// <summary>Share of the feed in a slot as narrow as the bit that is neither shallow nor widened (common practice).</summary>
-    private const double SlotShare = 0.75;
+    internal const double SlotShare = 0.75;
+
+    /// <summary>Last pass below a panel, and below a board, whose unevenness is larger, mm (common practice).</summary>
+    internal const double PanelOvercut = 0.3;
+
+    /// <summary>See <see cref="PanelOvercut"/>.</summary>
+    internal const double BoardOvercut = 0.4;
+
+    /// <summary>What roughing leaves on the finished edge, mm (common practice).</summary>
+    internal const double UsualAllowance = 0.5;
+
+    /// <summary>Share of the allowance by which a finishing pass may push bit and frame aside (judgment).</summary>
+    internal const double PushShare = 1.0 / 3;
+
+    /// <summary>Length of a tab at its top, mm (common practice).</summary>
+    internal const double UsualTabLength = 8;
+
+    /// <summary>Height of a tab as a share of the thickness, from 1 to 3 mm (judgment).</summary>
+    internal const double TabHeightShare = 0.35;
+
+    /// <summary>Most between tabs along the outline, mm (common practice).</summary>
+    internal const double TabSpacing = 250;
+
+    /// <summary>Shear strength of a tab, N/mm² (from memory: low for fiberboard, so that it is safe for the others).</summary>
+    internal const double TabStrength = 2;
+
+    /// <summary>How many times the force of a full-width pass all tabs hold together (judgment).</summary>
+    internal const double TabSafety = 4;
 
     /// <summary>How much a widened slot is wider than the bit, as a share of the diameter (common practice).</summary>
     private const double Widening = 0.25;
@@ -150,17 +177,16 @@ public sealed record CutSettings(
 
     private static CutSettings Through(Make make, Bit bit, CutChoices said, Machine machine, double skin)
     {
-        // Common practice: 0.3 mm clears a panel's own unevenness, a board's is larger.
-        double overcut = skin > 0 ? -skin : said.Overcut ?? (make.Sheet is not null ? 0.3 : 0.4);
+        double overcut = skin > 0 ? -skin : said.Overcut ?? (make.Sheet is not null ? PanelOvercut : BoardOvercut);
         double passLimit = said.PassDepth ?? Feeds.UsualPass(bit, make.Material, machine);
         double total = make.Thickness + overcut;
         ImmutableArray<double> steps = Steepened(EvenSteps(total, passLimit), total, bit);
         var feeds = Feeds.For(bit, make.Material, machine, total / steps.Length, said.Speed, said.Feed);
         (double speed, double feed, ChipBand band) = feeds;
-        double allowance = said.Allowance ?? 0.5;
+        double allowance = said.Allowance ?? UsualAllowance;
         double chip = feeds.ChipLoad(bit.Flutes);
         (ImmutableArray<double> finish, double givesWay) = FinishPasses(make, bit, machine, total, allowance, chip);
-        double height = said.TabHeight ?? Math.Clamp(make.Thickness * 0.35, 1, 3);
+        double height = said.TabHeight ?? Math.Clamp(make.Thickness * TabHeightShare, 1, 3);
         double least = band.Least * machine.ChipShare;
         double deep = total / bit.Diameter;
         bool wide = said.Slot == SlotChoice.Wide || (said.Slot == SlotChoice.ByDepth && deep > DeepSlot);
@@ -181,7 +207,7 @@ public sealed record CutSettings(
             allowance,
             overcut,
             0,
-            said.TabLength ?? 8,
+            said.TabLength ?? UsualTabLength,
             height)
         {
             // Slowed no further than where the tooth would begin to rub.
@@ -192,20 +218,17 @@ public sealed record CutSettings(
     }
 
     // As the job says; else by spacing, and as many as hold four times the force with which a full-width pass pushes. A tab is sheared across its
-    // length and height (strength from memory: low for fibreboard, so that it is safe for the others).
+    // length and height.
     private static int TabsFor(Make make, CutSettings s, double perimeter)
     {
-        const double Spacing = 250;
-        const double Strength = 2;
-        const double Safety = 4;
         if (make.Cut.TabPlaces.Length > 0)
         {
             return make.Cut.TabPlaces.Length;
         }
 
         double push = SideLoad.Force(make.Material.CuttingForce, s.Steps[0], s.ChipLoad);
-        int byForce = (int)Math.Ceiling(Safety * push / (Strength * s.TabLength * s.TabHeight));
-        int bySpacing = (int)Math.Ceiling(perimeter / (make.Cut.TabSpacing ?? Spacing));
+        int byForce = (int)Math.Ceiling(TabSafety * push / (TabStrength * s.TabLength * s.TabHeight));
+        int bySpacing = (int)Math.Ceiling(perimeter / (make.Cut.TabSpacing ?? TabSpacing));
         return make.Cut.Tabs ?? Math.Max(3, Math.Max(bySpacing, byForce));
     }
 
@@ -232,7 +255,7 @@ public sealed record CutSettings(
         double Push(int count) => SideLoad.GivingWay(
             SideLoad.Force(make.Material.CuttingForce, total / count, chip), stickOut, bit, machine.Stiffness);
         int count = 1;
-        while (count < MostFinishSteps && Push(count) >= allowance / 3)
+        while (count < MostFinishSteps && Push(count) >= allowance * PushShare)
         {
             count++;
         }

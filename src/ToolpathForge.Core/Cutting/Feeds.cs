@@ -12,7 +12,10 @@ namespace ToolpathForge.Cutting;
 public readonly record struct Feeds(double Speed, double Feed, ChipBand Band)
 {
     /// <summary>The speed that is taken where nothing speaks against it, rev/min (common practice).</summary>
-    private const double UsualSpeed = 16000;
+    internal const double UsualSpeed = 16000;
+
+    /// <summary>Share of the feed at which a bit goes straight down (common practice).</summary>
+    internal const double PlungeShare = 0.3;
 
     /// <summary>What to cut with.</summary>
     /// <param name="bit">The bit.</param>
@@ -46,7 +49,7 @@ public readonly record struct Feeds(double Speed, double Feed, ChipBand Band)
 
     /// <summary>The plunge feed that goes with a feed, mm/min: three tenths of it, within the machine's (common practice).</summary>
     /// <param name="machine">The machine.</param>
-    public double Plunge(Machine machine) => Math.Min(machine.MaxPlunge, Down(Feed * 0.3, 10));
+    public double Plunge(Machine machine) => Math.Min(machine.MaxPlunge, Down(Feed * PlungeShare, 10));
 
     /// <summary>The next multiple below a figure, and never less than one.</summary>
     internal static double Down(double value, double multiple) => Math.Max(multiple, Math.Floor((value / multiple) + 1e-9) * multiple);

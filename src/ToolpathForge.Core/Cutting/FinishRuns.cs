@@ -28,7 +28,7 @@ internal static class FinishRuns
 {
     /// <summary>
     /// A corner is cut first when the tooth, leaving it, would break out the long-grain face beyond: risk = max(0, v1·n2)·|g·t2| for the edge
-    /// that arrives (direction v1) and the face that follows (outward normal n2, direction t2), g the fibres. 1 for a square corner.
+    /// that arrives (direction v1) and the face that follows (outward normal n2, direction t2), g the fibres. 1 for a square corner. Where it begins is a judgment.
     /// </summary>
     internal const double CornerRisk = 0.5;
 
@@ -59,8 +59,7 @@ internal static class FinishRuns
 
         ImmutableArray<FinishRun> runs = Merge(Stretches(profile, fibres), length);
         Point2 arriving = profile[profile.SegmentCount - 1].EndDirection;
-        double risk = Math.Max(0, arriving.Dot(after.Right)) * fibres.Max(f => Math.Abs(Point2.Direction(f).Dot(after)));
-        if (risk < CornerRisk || runs[^1].Climb)
+        if (fibres.Max(f => Risk(arriving, after, f)) < CornerRisk || runs[^1].Climb)
         {
             return new FinishPlan([], runs);
         }
@@ -70,6 +69,12 @@ internal static class FinishRuns
         ImmutableArray<FinishRun> rest = [.. runs.Where(r => r.From < first.From - 1e-9).Select(r => r with { To = Math.Min(r.To, first.From) })];
         return new FinishPlan([first], rest);
     }
+
+    /// <summary>How likely the tooth is to break out the face beyond a corner, 0 to 1; see <see cref="CornerRisk"/>.</summary>
+    /// <param name="arriving">Unit direction of the edge that ends at the corner, the piece on its left.</param>
+    /// <param name="after">Unit direction of the edge that begins there.</param>
+    /// <param name="fibre">Direction of the fibers, radians.</param>
+    internal static double Risk(Point2 arriving, Point2 after, double fibre) => Math.Max(0, arriving.Dot(after.Right)) * Math.Abs(Point2.Direction(fibre).Dot(after));
 
     /// <summary>
     /// The whole edge in one direction: as the job asks, or, for a panel, climbing, which left the better edge in fibreboard

@@ -40,13 +40,13 @@ public readonly record struct GrainStretch(double From, double To, GrainClass Cl
 /// </summary>
 public static class Grain
 {
-    /// <summary>Edges nearer to the fibres than this are along, degrees.</summary>
+    /// <summary>Edges nearer to the fibres than this are along, degrees (judgment: sources on tear-out begin between 0 and 15).</summary>
     public const double AlongLimit = 5;
 
-    /// <summary>Edges further from the fibres than this are end grain, degrees.</summary>
+    /// <summary>Edges further from the fibres than this are end grain, degrees (judgment: sources have the worst edges near 60).</summary>
     public const double EndLimit = 70;
 
-    /// <summary>A value nearer to a limit than this is told, degrees: end cuts of 15° and 22.5° must not be decided by rounding.</summary>
+    /// <summary>A value nearer to a limit than this is told, degrees: end cuts of 15° and 22.5° must not be decided by rounding (judgment).</summary>
     public const double Hair = 1;
 
     private static readonly double[] Limits = [-EndLimit, -AlongLimit, AlongLimit, EndLimit];

@@ -3,8 +3,8 @@ namespace ToolpathForge.Cutting;
 /// <summary>How much of a shank the collet must hold, on the machine and in the hand router alike.</summary>
 public static class Grip
 {
-    // Common practice: two diameters of the shank, and never less than 19 mm (3/4 in).
-    private const double LeastLength = 19;
+    /// <summary>Never less than this of a shank, mm: 3/4 in (common practice).</summary>
+    internal const double LeastLength = 19;
 
     /// <summary>Shortest length of shank in the collet, mm: max(2 × shank, 19) (common practice).</summary>
     /// <param name="shank">Diameter of the shank, mm.</param>

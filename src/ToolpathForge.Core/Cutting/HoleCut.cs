@@ -11,10 +11,10 @@ namespace ToolpathForge.Cutting;
 /// </summary>
 internal static class HoleCut
 {
-    /// <summary>A ring may not lie further from the next, as a share of the diameter: less than a half leaves no core.</summary>
-    private const double StepOver = 0.45;
+    /// <summary>A ring may not lie further from the next, as a share of the diameter (common practice): less than a half leaves no core.</summary>
+    internal const double StepOver = 0.45;
 
-    /// <summary>Innermost rings shorter than this share of the diameter are left out: the ring around them takes what they would.</summary>
+    /// <summary>Innermost rings shorter than this share of the diameter are left out: the ring around them takes what they would (judgment).</summary>
     private const double LeastRing = 0.3;
 
     /// <summary>How exactly an edge is taken, mm; edges of drawings are lines and arcs already and stay as they are.</summary>

@@ -16,8 +16,8 @@ internal static class OpeningCut
     /// <summary>An opening no more than this wider than the bit is drilled or cut along its middle, mm (common practice: what a bit runs out anyway).</summary>
     internal const double AsWideAsTheBit = 0.05;
 
-    /// <summary>A ring may not lie further from the next, and the first from the middle, as a share of the diameter: less than a half leaves no core.</summary>
-    private const double StepOver = 0.45;
+    /// <summary>A ring may not lie further from the next, and the first from the middle, as a share of the diameter: that of a drawn hole.</summary>
+    private const double StepOver = HoleCut.StepOver;
 
     private const double Skim = 0.5;
     private const double Overlap = 2;

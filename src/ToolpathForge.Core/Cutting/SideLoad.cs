@@ -15,6 +15,9 @@ public static class SideLoad
     /// <summary>Young's modulus of steel, N/mm² (any handbook).</summary>
     internal const double Steel = 205_000;
 
+    /// <summary>Diameter of the core that bends, as a share of the bit's (from memory).</summary>
+    internal const double Core = 0.8;
+
     /// <summary>Thickest chip of a tooth, mm.</summary>
     /// <param name="chipLoad">Feed a tooth, mm.</param>
     /// <param name="engagement">Width of the cut ae, at most half the diameter, mm.</param>
@@ -39,7 +42,7 @@ public static class SideLoad
     public static double Bending(double force, double length, double diameter, BitSubstance substance)
     {
         double modulus = substance == BitSubstance.Carbide ? Carbide : Steel;
-        double inertia = Math.PI * Math.Pow(0.8 * diameter, 4) / 64;
+        double inertia = Math.PI * Math.Pow(Core * diameter, 4) / 64;
         return force * length * length * length / (3 * modulus * inertia);
     }
 

@@ -19,7 +19,7 @@ internal static class WasteRows
         "Have the waste screwed down instead of cut to chips, or saw it off beforehand.");
 
     /// <summary>Room between rows as a share of the diameter (common practice): a bit cuts over most of its width, and no ridge is left.</summary>
-    private const double Share = 0.8;
+    internal const double Share = 0.8;
 
     /// <summary>The rows from the lower edge upwards, each inwards; null with a finding when they do not reach all of the waste.</summary>
     /// <param name="placed">The piece where it lies.</param>

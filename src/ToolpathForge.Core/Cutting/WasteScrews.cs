@@ -11,10 +11,10 @@ internal static class WasteScrews
     internal const double Head = 4;
 
     /// <summary>A screw nearer to an edge than this splits the wood, mm (common practice).</summary>
-    private const double EdgeDistance = 10;
+    internal const double EdgeDistance = 10;
 
-    /// <summary>Two screws nearer to one another than this hold little better than one, mm.</summary>
-    private const double Apart = 25;
+    /// <summary>Two screws nearer to one another than this hold little better than one, mm (judgment).</summary>
+    internal const double Apart = 25;
 
     /// <summary>One or two places, the roomiest first; none where there is no room.</summary>
     /// <param name="placed">The piece where it lies.</param>

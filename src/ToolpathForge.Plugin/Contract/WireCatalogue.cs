@@ -35,12 +35,34 @@ public sealed class CatalogueReply
 
     /// <summary>Shapes.</summary>
     public WireShape[]? Shapes { get; set; }
+
+    /// <summary>Figures of the program's own that no row of a catalogue holds.</summary>
+    public WireFigure[]? Figures { get; set; }
+}
+
+/// <summary>A figure of the program's own, and how well founded it is.</summary>
+public sealed class WireFigure
+{
+    /// <summary>A word for it.</summary>
+    public string Id { get; set; } = "";
+
+    /// <summary>What it is, for a person.</summary>
+    public string Says { get; set; } = "";
+
+    /// <summary>How much.</summary>
+    public double Value { get; set; }
+
+    /// <summary>Its unit, as <c>mm</c>, <c>deg</c>, <c>rpm</c>, <c>N/mm²</c>; empty for a share or a count.</summary>
+    public string Unit { get; set; } = "";
+
+    /// <summary>Where it comes from.</summary>
+    public WireSource Source { get; set; } = new();
 }
 
 /// <summary>Where a row of a catalogue comes from.</summary>
 public sealed class WireSource
 {
-    /// <summary><c>published</c>, <c>practice</c> (common practice), <c>memory</c> (check it) or <c>user</c>.</summary>
+    /// <summary><c>published</c>, <c>practice</c> (common practice), <c>judgment</c>, <c>memory</c> (check it) or <c>user</c>.</summary>
     public string Kind { get; set; } = "";
 
     /// <summary>The source in words.</summary>

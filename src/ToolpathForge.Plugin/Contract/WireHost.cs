@@ -57,7 +57,7 @@ public sealed class WireLimits
 /// <summary>Which catalogues are asked for.</summary>
 public sealed class CatalogueRequest
 {
-    /// <summary><c>lumber</c>, <c>panels</c>, <c>bits</c>, <c>materials</c>, <c>machines</c>, <c>dialects</c> or <c>shapes</c>; absent for all.</summary>
+    /// <summary><c>lumber</c>, <c>panels</c>, <c>bits</c>, <c>materials</c>, <c>machines</c>, <c>dialects</c>, <c>shapes</c> or <c>figures</c>; absent for all.</summary>
     public string[]? Lists { get; set; }
 }
 

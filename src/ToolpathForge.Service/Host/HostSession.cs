@@ -38,6 +38,7 @@ internal sealed class HostSession(string? folder)
             all.Machines ??= one.Machines;
             all.Dialects ??= one.Dialects;
             all.Shapes ??= one.Shapes;
+            all.Figures ??= one.Figures;
         }
 
         return all;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ToolpathForge.Catalogue;
+using ToolpathForge.Checks;
 using ToolpathForge.Findings;
 using ToolpathForge.Measures;
 using ToolpathForge.Shapes;
@@ -68,6 +69,14 @@ internal static class CatalogueTables
             ]),
     ];
 
+    internal static ImmutableArray<Section> Of(ImmutableArray<Figure> figures, LengthUnit unit) =>
+    [
+        new Section(
+            ["Figures of the program's own. Check what is from memory or a judgment against", "what you know; for most of them a job has a key."],
+            [new("figure"), new("how much", true), new("basis"), new("why")],
+            [.. figures.Select(f => (ImmutableArray<string>)[f.Says, $"{QuantityText.Write(f.Value, unit)} {f.Unit}".TrimEnd(), Basis(f.Source.Kind), f.Source.Text])]),
+    ];
+
     // Machines are sold by whole millimetres everywhere.
     private static string Travel(Machine row, LengthUnit unit) =>
         $"{Whole(row.TravelX)} x {Whole(row.TravelY)} x {Whole(row.TravelZ)}{(unit == LengthUnit.Inch ? " mm" : "")}";
@@ -87,12 +96,15 @@ internal static class CatalogueTables
             ];
     }
 
-    private static string Told(Source source) => source.Kind switch
+    private static string Told(Source source) => $"{Basis(source.Kind)}: {source.Text}";
+
+    private static string Basis(SourceKind kind) => kind switch
     {
-        SourceKind.Published => $"published: {source.Text}",
-        SourceKind.Practice => $"common practice: {source.Text}",
-        SourceKind.Memory => $"from memory: {source.Text}",
-        _ => $"yours: {source.Text}",
+        SourceKind.Published => "published",
+        SourceKind.Practice => "common practice",
+        SourceKind.Judgment => "judgment",
+        SourceKind.Memory => "from memory",
+        _ => "yours",
     };
 
     /// <summary>

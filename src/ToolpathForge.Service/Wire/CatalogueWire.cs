@@ -1,4 +1,6 @@
 using ToolpathForge.Catalogue;
+using ToolpathForge.Checks;
+using ToolpathForge.Findings;
 using ToolpathForge.Measures;
 using ToolpathForge.Plugin.Contract;
 using ToolpathForge.Shapes;
@@ -15,10 +17,26 @@ internal static class CatalogueWire
         {
             SourceKind.Published => "published",
             SourceKind.Practice => "practice",
+            SourceKind.Judgment => "judgment",
             SourceKind.Memory => "memory",
             _ => "user",
         },
         Text = source.Text,
+    };
+
+    internal static WireFigure Of(Figure figure) => new()
+    {
+        Id = figure.Id,
+        Says = figure.Says,
+        Value = Rounded(figure.Value.Value),
+        Unit = figure.Value.Kind switch
+        {
+            QuantityKind.Length => "mm",
+            QuantityKind.Angle => "deg",
+            QuantityKind.Speed => "rpm",
+            _ => figure.Unit,
+        },
+        Source = Of(figure.Source),
     };
 
     internal static WireLumber Of(Lumber row) => new()

@@ -17,6 +17,7 @@ public static class JobSettings
     private static readonly ImmutableArray<(FindingKind Kind, string Key)> s_others =
     [
         (SettingFindings.ColletSmall, "bit"), (SettingFindings.GripShort, "bit"), (SettingFindings.FinishPushed, "bit"),
+        (FinishChip.TooThin, "cut.allowance"),
         (SettingFindings.RimFast, "cut.speed"), (SettingFindings.OpeningLow, "stock.thickness"), (SettingFindings.RaisedLow, "stock.thickness"),
         (SettingFindings.Tips, "stock.on-bed"), (SettingFindings.MovingBed, "stock.on-bed"),
     ];

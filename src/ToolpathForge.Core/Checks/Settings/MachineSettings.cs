@@ -122,13 +122,17 @@ public static class MachineSettings
     {
         double chip = SideLoad.ThickestChip(feeds.ChipLoad(q.Bit.Flutes), q.Allowance, q.Bit.Diameter);
         double force = SideLoad.Force(q.Material.CuttingForce, q.FinishStep ?? q.Depth, chip);
-        double most = q.Allowance / 3 / SideLoad.GivingWay(1, q.Depth + CutSettings.Nut, q.Bit, q.Machine.Stiffness);
+        double most = q.Allowance * CutSettings.PushShare / SideLoad.GivingWay(1, q.Depth + CutSettings.Nut, q.Bit, q.Machine.Stiffness);
         double step = most / SideLoad.Force(q.Material.CuttingForce, 1, chip);
-        yield return new SettingRow("side force, finish", new(force, QuantityKind.Force), null, new(most, QuantityKind.Force), "frame and bit", force > most + 1e-9
+        yield return new SettingRow("side force, finish", new(force, QuantityKind.Force), null, new(most, QuantityKind.Force), "frame and bit, estimated", force > most + 1e-9
             ? Finding.Of(
                 SettingFindings.FinishPushed, Place.None, new Quantity(force, QuantityKind.Force), new Quantity(most, QuantityKind.Force),
                 Arg.Of("step", Length(step)))
             : null);
+        double rubs = feeds.Band.Least * q.Machine.ChipShare;
+        yield return Row(
+            "chip, finish", Length(chip), FinishChip.Least(rubs), null, "the edge's rounding",
+            FinishChip.Find(feeds.ChipLoad(q.Bit.Flutes), rubs, q.Allowance, q.Bit.Diameter));
     }
 
     private static IEnumerable<SettingRow> Boards(MachineQuestion q)

@@ -95,6 +95,17 @@ public class WrongSetUpTests
         Assert.DoesNotContain(findings, f => f.Kind.Severity == Severity.Stop);
     }
 
+    // Of 0.1 mm a quarter-inch bit takes chips a quarter as thick as its feed a tooth (see the settings' own test); more allowance is all it needs.
+    [Fact]
+    public void A_finish_too_light_to_cut_is_a_warning_that_an_allowance_takes_away()
+    {
+        string job = SetUpJobs.With(SetUpJobs.Board, ("overcut = \"0.4 mm\"", "overcut = \"0.4 mm\", allowance = \"0.1 mm\""));
+        Finding thin = Assert.Single(SetUpJobs.Plan(job).Findings, f => f.Kind.Code == "finish-chip-thin");
+        Assert.Equal(Severity.Warn, thin.Kind.Severity);
+        Assert.Equal(15, thin.Place.Line);
+        Assert.DoesNotContain(SetUpJobs.Plan(SetUpJobs.With(job, ("\"0.1 mm\"", "\"0.4 mm\""))).Findings, f => f.Kind.Code == "finish-chip-thin");
+    }
+
     // 50 mm at 24,000 rpm: 62.8 m/s at the rim.
     [Fact]
     public void A_wide_bit_that_turns_too_fast_is_told_so()

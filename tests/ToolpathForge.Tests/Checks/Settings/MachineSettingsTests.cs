@@ -97,6 +97,7 @@ public class MachineSettingsTests
         { "plunge", "plunge-outside-machine" },
         { "thin chip", "chip-too-thin" },
         { "thick chip", "chip-too-thick" },
+        { "light finish", "finish-chip-thin" },
         { "frame", "finish-pushed-aside" },
         { "tips", "board-tips-machine" },
         { "moving bed", "moving-bed-overhang" },
@@ -129,6 +130,7 @@ public class MachineSettingsTests
             "plunge" => q with { Plunge = 1300 },
             "thin chip" => q with { Feed = 1000 },
             "thick chip" => q with { Speed = 8000, Feed = 3900, Machine = machine with { Stiffness = 1e4 } },
+            "light finish" => q with { Allowance = 0.1 },
             "frame" => q with { Machine = s_bed },
             "tips" => q with { Overhang = new Overhang(3000, 140, 400, Stand: false) },
             "moving bed" => q with { Machine = machine with { MovingBed = true }, Overhang = new Overhang(600, 140, 400, Stand: false) },
@@ -137,7 +139,7 @@ public class MachineSettingsTests
         };
         SettingsAnswer answer = MachineSettings.Of(q);
         Assert.Equal(codes, string.Join(' ', answer.Findings.Select(f => f.Kind.Code)
-            .Where(c => what is not ("rim" or "too slow") || c is not ("finish-pushed-aside" or "chip-too-thin"))));
+            .Where(c => what is not ("rim" or "too slow") || c is not ("finish-pushed-aside" or "chip-too-thin" or "finish-chip-thin"))));
     }
 
     [Fact]
@@ -155,6 +157,19 @@ public class MachineSettingsTests
         double chip = SideLoad.ThickestChip(feeds.ChipLoad(2), 0.5, 6.35);
         double force = SideLoad.Force(q.Material.CuttingForce, step, chip);
         Assert.Equal(0.5 / 3, SideLoad.GivingWay(force, 25.8 + 3, q.Bit, q.Machine.Stiffness), 1e-9);
+    }
+
+    // A quarter-inch bit that takes 0.1 mm engages over x = 0.1/6.35 of its width: h = 2·fz·√(x(1 - x)), a quarter of the feed a tooth (any machining handbook; 0.249 worked by hand).
+    // The feed a tooth is 1,890/(16,000 x 2) = 0.0591 mm, so the chip 0.0147 mm: less than an edge in use is round (10 to 20 µm, from memory), though the chip load is right.
+    [Fact]
+    public void A_light_finish_rubs_though_its_chip_load_is_right()
+    {
+        SettingsAnswer answer = MachineSettings.Of(Right with { Allowance = 0.1 });
+        Assert.Null(Row(answer, "chip load").Finding);
+        SettingRow row = Row(answer, "chip, finish");
+        Assert.Equal(0.0147, row.Is!.Value.Value, 1e-4);
+        Assert.Equal("finish-chip-thin", row.Finding!.Kind.Code);
+        Assert.Null(Row(MachineSettings.Of(Right with { Allowance = 0.3 }), "chip, finish").Finding);
     }
 
     // What a check says without a job is what a job is cut with.
