@@ -43,6 +43,20 @@ public class FinishRunsTests
         }
     }
 
+    // The tooth pushes the fibers of the face beyond the corner outwards with what of its motion is square to that face: cos 8° = 0.990 from an end cut that leans 8° inwards onto the long
+    // grain, all of it from a square one; the other way round, along the long grain onto end grain, there are no fibers along the face to break out but for sin 8° = 0.139 of them
+    // (components of a vector, worked by hand).
+    [Theory]
+    [InlineData(90, 180, 1)]
+    [InlineData(98, 180, 0.990)]
+    [InlineData(82, 180, 0.990)]
+    [InlineData(150, 180, 0.5)]
+    [InlineData(0, 90, 0)]
+    [InlineData(0, 98, 0.138)]
+    [InlineData(180, 90, 0)]
+    public void The_risk_at_a_corner_is_what_the_tooth_pushes_across_long_grain(double arriving, double after, double risk) =>
+        Assert.Equal(risk, FinishRuns.Risk(Point2.Direction(arriving * Math.PI / 180), Point2.Direction(after * Math.PI / 180), 0), 2e-3);
+
     // A square end cut runs out across the long reference edge: risk 1 by the definition, so the last 10 mm (or the bit's diameter) go first.
     [Theory]
     [InlineData(6.35, 10)]

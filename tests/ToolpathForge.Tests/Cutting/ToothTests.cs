@@ -1,4 +1,7 @@
+using ToolpathForge.Cutting;
 using ToolpathForge.Geometry;
+using ToolpathForge.Planning;
+using ToolpathForge.Tests.Checks.Jobs;
 
 namespace ToolpathForge.Tests.Cutting;
 
@@ -73,11 +76,46 @@ public class ToothTests
         Assert.Equal(22.9, degrees, 0.6);
     }
 
+    // What a plan calls climb and conventional is what the tooth does along its moves: the side of the travel that the piece is on is measured, the tooth followed there.
+    [Theory]
+    [InlineData("climb", -1)]
+    [InlineData("conventional", 1)]
+    [InlineData("by-grain", 1)]
+    public void A_finish_goes_round_as_the_tooth_says(string direction, int alongFeed)
+    {
+        Plan plan = SetUpJobs.Plan(SetUpJobs.With(SetUpJobs.Board, ("overcut = \"0.4 mm\"", $"overcut = \"0.4 mm\", direction = \"{direction}\""))).Plan!;
+        CutPlan cut = plan.Programs[0].Cut;
+        Contour edge = ArcFit.Fit(cut.Clamping.Pieces[0].Exact, 0.001).Contour;
+        Move[] moves = [.. cut.Path.Moves];
+        int followed = 0;
+        for (int i = 1; i < moves.Length; i++)
+        {
+            Move move = moves[i];
+
+            // A corner that is cut first goes the other way, as its own test says.
+            if (move.Purpose == Purpose.Finish && move.End.Flat != moves[i - 1].End.Flat && cut.Path.Runs[move.Run].Name.StartsWith("Finish", StringComparison.Ordinal))
+            {
+                var way = new Segment(moves[i - 1].End.Flat, move.End.Flat, move.Bulge);
+                Point2 off = way.DirectionAt(0.5).Right * (cut.Path.Bit.Diameter / 2);
+                bool left = edge.Distance(way.PointAt(0.5) - off) < 0.05;
+                bool right = edge.Distance(way.PointAt(0.5) + off) < 0.05;
+                if (left != right)
+                {
+                    followed++;
+                    Assert.Equal(alongFeed, Follow(left).AlongFeed, 3);
+                    Assert.Equal(left, !cut.Path.Runs[move.Run].Climb);
+                }
+            }
+        }
+
+        Assert.True(followed > 3);
+    }
+
     // h = 2·fz·√(x(1 - x)), x = ae/D: the thickest chip of the light cut.
     [Fact]
     public void The_thickest_chip_is_the_one_that_the_formula_gives()
     {
         (_, double entering, double leaving, _) = Follow(partOnLeft: true);
-        Assert.Equal(ToolpathForge.Cutting.SideLoad.ThickestChip(0.1, Engagement, Diameter), Math.Max(entering, leaving), 0.001);
+        Assert.Equal(SideLoad.ThickestChip(0.1, Engagement, Diameter), Math.Max(entering, leaving), 0.001);
     }
 }
