@@ -55,8 +55,8 @@ for system in "$@"; do
         cp "$executable" "$folder/"
         kind="native"
     else
-        dotnet publish src/ToolpathForge.Cli -c Release -r "$system" --self-contained true -p:PublishSingleFile=true -p:EnableCompressionInSingleFile=false -p:DebugType=none \
-            -p:IncludeNativeLibrariesForSelfExtract=true --artifacts-path "$PWD/artifacts/ahead" -o "$work/out-$system" -nologo -v quiet \
+        dotnet publish src/ToolpathForge.Cli -c Release -r "$system" --self-contained true -p:Ahead=true -p:PublishSingleFile=true -p:EnableCompressionInSingleFile=false -p:DebugType=none \
+            --artifacts-path "$PWD/artifacts/ahead" -o "$work/out-$system" -nologo -v quiet \
             || { echo "$system could not be made; the lines above say why." >&2; failed=1; continue; }
         cp "$work/out-$system"/toolpathforge* "$folder/"
         rm -f "$folder"/*.pdb

@@ -22,6 +22,10 @@ internal static class CommandLine
         {
             return Last(terminal, ExitCodes.Interrupted, "Interrupted. Nothing was half written.");
         }
+        catch (PrintFault fault)
+        {
+            return Last(terminal, ExitCodes.Unusable, $"problem: What is printed cannot be written: {fault.Message.TrimEnd('.')}.\n    Print to a screen, or to a file on a disk with space.");
+        }
         catch (Exception fault)
         {
             return Last(

@@ -20,5 +20,5 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, bool ErrorIsSc
         return new Terminal(Writer(Console.OpenStandardOutput()), Writer(Console.OpenStandardError()), screen, screen && !plain);
     }
 
-    private static StreamWriter Writer(Stream stream) => new(stream, new UTF8Encoding(false)) { NewLine = "\n" };
+    private static StreamWriter Writer(Stream stream) => new(new PrintedStream(stream), new UTF8Encoding(false)) { NewLine = "\n" };
 }
