@@ -27,23 +27,23 @@ native=""
 # A build that is still at work is ended with us; its own processes with it.
 trap 'if [ -n "$native" ]; then kill -- -"$native" 2>/dev/null; fi; rm -rf "$results"' EXIT
 
-# The native executable is built beside the tests, and tried when both are done. Without a linker the tests that need it say so.
+# Packages and the native executable are made beside the tests, and tried when both are done. Without a linker the tests that need it say so.
 set -m
-bash scripts/native.sh > "$results/native-path" 2> "$results/native-log" &
+{ bash scripts/pack.sh "$results/packages" --no-build && bash scripts/native.sh; } > "$results/native-path" 2> "$results/native-log" &
 native=$!
 set +m
 
 run() { # NAME FILTER
     dotnet test tests/ToolpathForge.Tests -c Release --no-build -nologo --filter "$2" --logger "trx;LogFileName=$1.trx" --results-directory "$results"
 }
-run managed "Native!=yes"
+run managed "Published!=yes"
 status=$?
 wait "$native"
 if [ $? -ne 0 ]; then cat "$results/native-log"; fi
 native=""
 TOOLPATHFORGE_NATIVE=$(tail -n 1 "$results/native-path")
-export TOOLPATHFORGE_NATIVE
-run native "Native=yes" || status=1
+export TOOLPATHFORGE_NATIVE TOOLPATHFORGE_PACKAGES="$results/packages"
+run published "Published=yes" || status=1
 
 counters=$(cat "$results"/*.trx 2>/dev/null | grep -o '<Counters [^>]*' || true)
 count() { echo "$counters" | grep -o "\b$1=\"[0-9]*\"" | grep -o '[0-9]*' | awk '{ n += $1 } END { if (NR == 2) print n }'; }

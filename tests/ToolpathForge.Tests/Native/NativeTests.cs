@@ -5,7 +5,7 @@ using ToolpathForge.Tests.Support;
 namespace ToolpathForge.Tests.Native;
 
 /// <summary>The native executable is the command: for every sample and every kind of answer the same code, the same text, the same files to the byte.</summary>
-[Trait("Native", "yes")]
+[Trait("Published", "yes")]
 public class NativeTests
 {
     /// <summary>Every job among the samples.</summary>
