@@ -47,6 +47,11 @@ internal static class Arguments
             return new Request.Misread("No command is given.", "toolpathforge --help shows them.");
         }
 
+        if (Completion.Position(args) is { } position)
+        {
+            return new Request.Complete([.. Completion.For(Root, args[1], position)]);
+        }
+
         if (args[0] == "help")
         {
             string? about = args.ElementAtOrDefault(1);

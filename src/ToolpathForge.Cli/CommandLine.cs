@@ -45,6 +45,13 @@ internal static class CommandLine
             case Request.ShowVersion:
                 terminal.Out.WriteLine("toolpathforge " + Version(typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion));
                 return ExitCodes.Fine;
+            case Request.Complete complete:
+                foreach (string word in complete.Words)
+                {
+                    terminal.Out.WriteLine(word);
+                }
+
+                return ExitCodes.Fine;
             case Request.Host:
                 return HostServer.Run(Console.OpenStandardInput(), Console.OpenStandardOutput(), cancel);
             case Request.Misread misread:

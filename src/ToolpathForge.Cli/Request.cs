@@ -36,6 +36,9 @@ internal abstract record Request
     /// <summary>The service for other programs, on standard input and output.</summary>
     internal sealed record Host : Request;
 
+    /// <summary>Words that a shell may complete a line with.</summary>
+    internal sealed record Complete(ImmutableArray<string> Words) : Request;
+
     /// <summary>Help, about one command or all.</summary>
     internal sealed record ShowHelp(string? Command) : Request;
 
