@@ -24,7 +24,7 @@ internal static class CommandLine
         }
         catch (PrintFault fault)
         {
-            return Last(terminal, ExitCodes.Unusable, $"problem: What is printed cannot be written: {fault.Message.TrimEnd('.')}.\n    Print to a screen, or to a file on a disk with space.");
+            return Last(terminal, ExitCodes.Fault, $"problem: What is printed cannot be written: {fault.Message.TrimEnd('.')}.\n    Print to a screen, or to a file on a disk with space.");
         }
         catch (Exception fault)
         {
