@@ -177,7 +177,8 @@ internal static class Help
                               [--unit in|mm] [--json]
 
             Shows what a job may name, and where each row comes from. A row "from memory" wants checking against your own
-            bit, board or machine. Figures are those of the program itself, with what each rests on. Filters: list bits --kind down-cut --diameter 1/4
+            bit, board or machine. Figures are those of the program itself, with what each rests on.
+            Filters: list bits --kind down-cut --diameter 1/4
 
               --kind WORD         bits or materials of this kind
               --diameter LENGTH   bits of this cutting diameter
