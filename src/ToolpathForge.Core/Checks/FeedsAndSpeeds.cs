@@ -17,7 +17,7 @@ internal static class FeedsAndSpeeds
     internal static readonly FindingKind SpeedAboveBit = new(
         "speed-above-bit",
         Severity.Stop,
-        "The spindle would turn at {found}; {bit} is marked for {allowed} at most.",
+        "The spindle would turn at {found}; the row of {bit} states {allowed} at most.",
         "Turn slower. The marking on the bit always wins.");
 
     /// <summary>The machine cannot move that fast in the plane.</summary>

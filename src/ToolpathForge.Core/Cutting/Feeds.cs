@@ -28,7 +28,7 @@ public readonly record struct Feeds(double Speed, double Feed, ChipBand Band)
     {
         ChipBand band = material.ChipAt(bit.Diameter);
         double chip = (band.Least + band.Most) / 2 * machine.ChipShare * DepthShare(step / bit.Diameter);
-        double fastest = Math.Min(machine.MaxSpeed, bit.MaxSpeed);
+        double fastest = Math.Min(Math.Min(machine.MaxSpeed, bit.MaxSpeed), SpeedByDiameter.Most(bit.Diameter));
         double turns = speed ?? Math.Max(machine.MinSpeed, Math.Min(fastest, UsualSpeed));
         double along = feed ?? turns * bit.Flutes * chip;
         if (feed is null && along > machine.MaxFeed)

@@ -46,7 +46,7 @@ internal static class SetUp
             : "Z0 is the upper face of the stock.";
         for (int i = 0; i < cut.Works.Length; i++)
         {
-            yield return OfBit(job, cut.Works[i], i, clamping.Rise(job) - job.Clearance);
+            yield return OfBit(job, clamping.Make, cut.Works[i], i, clamping.Rise(job) - job.Clearance);
         }
 
         foreach (string step in RunSteps.Of(job, cut))
@@ -79,16 +79,16 @@ internal static class SetUp
 
     private static string NameOf(CutPlan cut, int part) => string.Create(CultureInfo.InvariantCulture, $"{cut.Clamping.Name}-{part}");
 
-    private static string OfBit(Job job, BitWork work, int index, double over)
+    private static string OfBit(Job job, Make make, BitWork work, int index, double over)
     {
         Bit bit = work.Path.Bit;
-        double least = work.Settings.Steps[^1] + CutSettings.Nut + over;
+        var limits = StickOut.For(bit, work.Settings.Steps[^1] + over, make.Thickness + job.Spoilboard, job.Machine.Opening, job.Clearance);
         string speed = string.Create(CultureInfo.InvariantCulture, $"{work.Path.Speed:0} rpm");
         string first = index == 0 ? "Bit" : string.Create(CultureInfo.InvariantCulture, $"Bit {index + 1}, at the change");
         string spindle = job.Dialect.SpindleLines.IsEmpty || job.Machine.SwitchedByHand
             ? $"Set the spindle to {speed} by hand{Dial(job.Machine, work.Path.Speed)} and start it before the program."
             : $"The program starts the spindle at {speed}.";
-        return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(least, job.Unit)} or more, with at least {ShopText.AtLeast(Grip.Least(bit.Shank), job.Unit)} of shank in the collet. {spindle}{(work.Outline || !work.Openings.IsEmpty ? Fraying.Of(bit) : "")}";
+        return $"{first}: {bit.Name}. Let it stick out {ShopText.AtLeast(limits.Least, job.Unit)} to {ShopText.Size(ShopText.Down(limits.Most, job.Unit), job.Unit)}{(limits.AllowsDryRun ? "" : " (this leaves no room to raise it for a run above the work)")}: no flutes in the collet, at least {ShopText.AtLeast(Grip.Least(bit.Shank), job.Unit)} of shank in it, and its end {ShopText.AtLeast(StickOut.OffBottom, job.Unit)} off the collet's bottom. {spindle}{(work.Outline || !work.Openings.IsEmpty ? Fraying.Of(bit) : "")}";
     }
 
     private static string Dial(Machine machine, double speed) => machine.DialFor(speed) is { } mark

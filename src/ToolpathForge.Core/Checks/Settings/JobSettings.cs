@@ -11,14 +11,14 @@ public static class JobSettings
 {
     /// <summary>What keeps a bit from its depth, the weightiest first: told once, not in four ways.</summary>
     private static readonly ImmutableArray<FindingKind> s_reach =
-        [SettingFindings.StickOutShort, SettingFindings.NutLow, SettingFindings.ShankInCut, BitReach.TooShort];
+        [SettingFindings.StickOutShort, SettingFindings.NutLow, SettingFindings.ShankInCut, BitReach.TooShort, SettingFindings.FlutesInCollet];
 
     /// <summary>What no other check of a job speaks of, with the key that it is told at.</summary>
     private static readonly ImmutableArray<(FindingKind Kind, string Key)> s_others =
     [
         (SettingFindings.ColletSmall, "bit"), (SettingFindings.GripShort, "bit"), (SettingFindings.FinishPushed, "bit"),
-        (FinishChip.TooThin, "cut.allowance"),
-        (SettingFindings.RimFast, "cut.speed"), (SettingFindings.OpeningLow, "stock.thickness"), (SettingFindings.RaisedLow, "stock.thickness"),
+        (FinishChip.TooThin, "cut.allowance"), (SettingFindings.StickOutLong, "bit"),
+        (SettingFindings.TooFastForSize, "cut.speed"), (SettingFindings.OpeningLow, "stock.thickness"), (SettingFindings.RaisedLow, "stock.thickness"),
         (SettingFindings.Tips, "stock.on-bed"), (SettingFindings.MovingBed, "stock.on-bed"),
     ];
 
@@ -94,5 +94,5 @@ public static class JobSettings
 
     /// <summary>What is wrong with a bit that only engraves: how it is held and how fast its rim runs.</summary>
     internal static IEnumerable<Finding> FindEngraving(CheckInput input) =>
-        Find(input).Where(f => f.Kind == SettingFindings.ColletSmall || f.Kind == SettingFindings.GripShort || f.Kind == SettingFindings.RimFast);
+        Find(input).Where(f => f.Kind == SettingFindings.ColletSmall || f.Kind == SettingFindings.GripShort || f.Kind == SettingFindings.TooFastForSize);
 }

@@ -8,10 +8,6 @@ namespace ToolpathForge.Checks.Settings;
 /// <summary>Holds a cut on a machine against every limit that bit, material and machine set, one row each.</summary>
 public static class MachineSettings
 {
-    // Rim speed, m/s: the 10,996 ft/min of the largest speeds of common practice (24,000 rpm to an inch, 18,000 to two, 16,000 to two and a half, 12,000 to
-    // three and a half).
-    private const double MostRim = 10996 * 0.3048 / 60;
-
     // A shank this much thinner than the cut, on each side, does not touch the wall (common practice).
     private const double ShankRoom = 0.2;
 
@@ -46,12 +42,15 @@ public static class MachineSettings
             : null);
 
         double least = Grip.Least(bit.Shank);
-        double most = Grip.MostStickOut(bit.OverallLength, bit.Shank);
-        double stickOut = q.StickOut ?? most;
+        var limits = StickOut.For(bit, q.Depth, q.Stock + (q.Spoilboard ?? 0), q.Machine.Opening, q.Clearance);
+        double stickOut = q.StickOut ?? limits.Most;
         double grip = bit.OverallLength - stickOut;
         yield return Row("grip", Length(grip), least, null, "two shanks or 19 mm", grip < least - 1e-9 ? Lengths(SettingFindings.GripShort, grip, least) : null);
-        yield return Row("stick-out", Length(stickOut), q.Depth, most, "depth of the cut; grip",
-            stickOut < q.Depth - 1e-9 ? Lengths(SettingFindings.StickOutShort, stickOut, q.Depth) : null);
+        yield return Row("stick-out", Length(stickOut), limits.Least, limits.Most, limits.AllowsDryRun ? "flutes, nut; grip, gantry, dry run" : "flutes, nut; grip, gantry",
+            stickOut < q.Depth - 1e-9 ? Lengths(SettingFindings.StickOutShort, stickOut, q.Depth)
+            : stickOut < StickOut.Flutes(bit) - 1e-9 && stickOut - q.Depth >= CutSettings.Nut - 1e-9 ? Lengths(SettingFindings.FlutesInCollet, stickOut, StickOut.Flutes(bit))
+            : q.StickOut > limits.Most + 1e-9 && q.StickOut <= limits.ByGrip + 1e-9 ? Lengths(SettingFindings.StickOutLong, stickOut, limits.Most)
+            : null);
 
         double nut = stickOut - q.Depth;
         bool told = stickOut < q.Depth - 1e-9;
@@ -103,13 +102,14 @@ public static class MachineSettings
         var figures = new FeedFigures(feeds.Speed, feeds.Feed, plunge, chip, feeds.Band.Least * on.ChipShare, feeds.Band.Most);
         Finding[] found = [.. FeedsAndSpeeds.Find(figures, q.Bit, q.Material, on, _ => Place.None)];
         Finding? Of(params FindingKind[] kinds) => Array.Find(found, f => kinds.Contains(f.Kind));
-        double rim = Math.PI * q.Bit.Diameter * feeds.Speed / 60000;
+        double stickOut = q.StickOut ?? StickOut.For(q.Bit, q.Depth, 0, 0, null).Least;
+        double most = SpeedByDiameter.Most(q.Bit.Diameter, stickOut, q.Bit.Shank);
         return
         [
             new("spindle speed", Quantity.Speed(feeds.Speed), Quantity.Speed(on.MinSpeed), Quantity.Speed(on.MaxSpeed), "machine", Of(FeedsAndSpeeds.SpeedOutsideMachine)),
-            new("speed marked on bit", Quantity.Speed(feeds.Speed), null, Quantity.Speed(q.Bit.MaxSpeed), "marking", Of(FeedsAndSpeeds.SpeedAboveBit)),
-            new("rim speed", new(rim, QuantityKind.Velocity), null, new(MostRim, QuantityKind.Velocity), "common practice", rim > MostRim + 1e-9
-                ? Finding.Of(SettingFindings.RimFast, Place.None, new Quantity(rim, QuantityKind.Velocity), new Quantity(MostRim, QuantityKind.Velocity))
+            new("speed of the bit", Quantity.Speed(feeds.Speed), null, Quantity.Speed(q.Bit.MaxSpeed), q.Bit.Source.Kind == SourceKind.User ? "marking, as you read it" : "its row; the marking wins", Of(FeedsAndSpeeds.SpeedAboveBit)),
+            new("speed for its size", Quantity.Speed(feeds.Speed), null, Quantity.Speed(most), most < SpeedByDiameter.Most(q.Bit.Diameter) ? "diameter, long bit (practice)" : "diameter (practice)", feeds.Speed > most + 1e-9 && Of(FeedsAndSpeeds.SpeedOutsideMachine, FeedsAndSpeeds.SpeedAboveBit) is null
+                ? Finding.Of(SettingFindings.TooFastForSize, Place.None, Quantity.Speed(feeds.Speed), Quantity.Speed(most))
                 : null),
             new("feed", Quantity.Feed(feeds.Feed), null, Quantity.Feed(on.MaxFeed), "machine", Of(FeedsAndSpeeds.FeedOutsideMachine)),
             new("plunge feed", Quantity.Feed(plunge), null, Quantity.Feed(on.MaxPlunge), "machine", Of(FeedsAndSpeeds.PlungeOutsideMachine)),

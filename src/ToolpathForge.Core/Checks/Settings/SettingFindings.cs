@@ -35,6 +35,18 @@ internal static class SettingFindings
         "The bit sticks out {found}; the cut is {allowed} deep, and the collet would go into the stock.",
         "Choose a longer bit, or cut part of the depth here and finish by hand along that edge.");
 
+    internal static readonly FindingKind FlutesInCollet = new(
+        "flutes-in-collet",
+        Severity.Stop,
+        "The bit would stick out {found}; its flutes and their run-out take {allowed}, so the collet would close on flutes.",
+        "Let it stick out farther, with enough shank in the collet, or take a bit with shorter flutes: a collet that holds flutes lets go, and breaks the bit.");
+
+    internal static readonly FindingKind StickOutLong = new(
+        "stick-out-long",
+        Severity.Warn,
+        "The bit would stick out {found}; more than {allowed} leaves no room under the gantry to travel over the work, or to raise it for a run above.",
+        "Push it farther into the collet, or use thinner stock or a thinner spoilboard.");
+
     internal static readonly FindingKind NutLow = new(
         "nut-too-low",
         Severity.Stop,
@@ -53,11 +65,11 @@ internal static class SettingFindings
         "Raised over the stock, the bit takes {found} between bed and collet; {machine} has room for {allowed}.",
         "Lower the clearance, or use thinner stock or a thinner spoilboard.");
 
-    internal static readonly FindingKind RimFast = new(
-        "rim-too-fast",
+    internal static readonly FindingKind TooFastForSize = new(
+        "speed-too-high-for-size",
         Severity.Stop,
-        "The rim of the bit would run at {found}; {allowed} is the most in common practice.",
-        "Turn slower.");
+        "{found} is too fast for a bit of this diameter and length; {allowed} is the most in common practice.",
+        "Turn slower. Where the marking on the bit allows less, the marking wins.");
 
     internal static readonly FindingKind FinishPushed = new(
         "finish-pushed-aside",

@@ -106,15 +106,15 @@ public class WrongSetUpTests
         Assert.DoesNotContain(SetUpJobs.Plan(SetUpJobs.With(job, ("\"0.1 mm\"", "\"0.4 mm\""))).Findings, f => f.Kind.Code == "finish-chip-thin");
     }
 
-    // 50 mm at 24,000 rpm: 62.8 m/s at the rim.
+    // By diameter, common practice: 18,000 rpm to 2 in.
     [Fact]
     public void A_wide_bit_that_turns_too_fast_is_told_so()
     {
         (_, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
             SetUpJobs.Board, ("\"desktop-400\"", "\"tall\""), ("upcut-1/4-long", "wheel"), ("overcut = \"0.4 mm\"", "speed = 24000, pass-depth = \"2 mm\"")));
         Finding stop = Assert.Single(findings, f => f.Kind.Severity == Severity.Stop);
-        Assert.Equal("rim-too-fast", stop.Kind.Code);
-        Assert.Equal(Math.PI * 0.05 * 400, stop.Found!.Value.Value, 9);
+        Assert.Equal("speed-too-high-for-size", stop.Kind.Code);
+        Assert.Equal((24000.0, 18000.0), (stop.Found!.Value.Value, stop.Allowed!.Value.Value));
     }
 
     private static void Told(string job, string from, string to, string codes, string about)

@@ -92,7 +92,7 @@ public class MachineSettingsTests
         { "spoilboard", "spoilboard-thin" },
         { "too slow", "speed-outside-machine chip-too-thick" },
         { "marking", "speed-above-bit" },
-        { "rim", "rim-too-fast" },
+        { "rim", "speed-too-high-for-size" },
         { "feed", "feed-outside-machine" },
         { "plunge", "plunge-outside-machine" },
         { "thin chip", "chip-too-thin" },
