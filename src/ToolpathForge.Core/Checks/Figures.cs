@@ -54,6 +54,13 @@ public static class Figures
         Length("nut-clear", "Collet nut above the stock, at least", CutSettings.Nut, SourceKind.Practice, "Chips and a board that is not flat"),
         Length("spoilboard-left", "Spoilboard below the deepest pass, at least", StockAndBed.LeastSpoilboard, SourceKind.Practice, "Keeps the bit out of the bed"),
         Length("grip-least", "Shank in the collet, or two diameters of it if that is more", Grip.LeastLength, SourceKind.Practice, "The collet's maker may ask for more"),
+        Length("stick-out-flutes", "Stick-out past the flutes, for their run-out", StickOut.RunOut, SourceKind.Judgment, "Look at yours: flutes never go into the collet"),
+        Length("off-bottom", "Shank off the collet's bottom", StickOut.OffBottom, SourceKind.Practice, "Tightening would draw it down onto the bottom"),
+        Number("long-bit", "Stick-out in shanks from which a bit runs slower", SpeedByDiameter.LongBit, "", SourceKind.Practice, "A long bit whips"),
+        Number("long-bit-share", "Share of the speed for such a bit", SpeedByDiameter.LongShare, "", SourceKind.Judgment, "Practice says slower, not by how much"),
+        Number("loose-mass", "Waste that may come loose, at most, kg", StockAndBed.LooseMass, "", SourceKind.Judgment, "No source names a mass that may fly"),
+        Length("screw-pilot", "Hole drilled for a screw in waste", WasteScrews.Pilot, SourceKind.Practice, "About the core of the screw"),
+        Length("screw-above-bed", "Spoilboard below a screw's point, at least", WasteScrews.AboveBed, SourceKind.Judgment, "Keeps metal off the bed"),
         Number("tipping-share", "Moment of an overhanging board to the machine's own, at most", Tipping.Share, "", SourceKind.Judgment, "A board is also leaned on"),
         Number("sold-as-dry", "Moisture of lumber sold as dry, at most", WoodDensity.SoldAsDry, "%", SourceKind.Published, "American Softwood Lumber Standard PS 20"),
     ];

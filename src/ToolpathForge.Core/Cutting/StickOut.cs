@@ -12,8 +12,8 @@ public sealed record StickOut(double Least, double ByGrip, double ByGantry, doub
     /// <summary>The shank's end stays this far off the bottom of the collet, mm, so that tightening does not draw it down onto it (common practice: 1/16 in).</summary>
     public const double OffBottom = 1.5;
 
-    // Flutes run out into the shank over about half the shank, and never less than this, mm (judgment).
-    private const double LeastRunOut = 3;
+    /// <summary>Length over which flutes run out into the shank, mm (judgment: an eighth of an inch, seen on small bits; look at yours).</summary>
+    public const double RunOut = 3;
 
     /// <summary>Most, mm: that with which the run above the work is still possible, where any is; else what grip and gantry leave.</summary>
     public double Most => AllowsDryRun ? Math.Min(ByGrip, Math.Min(ByGantry, ByDryRun)) : Math.Min(ByGrip, ByGantry);
@@ -23,7 +23,7 @@ public sealed record StickOut(double Least, double ByGrip, double ByGantry, doub
 
     /// <summary>Length from the bit's end to where its flutes have run out into the shank, mm.</summary>
     /// <param name="bit">The bit.</param>
-    public static double Flutes(Bit bit) => bit.FluteLength + Math.Max(LeastRunOut, bit.Shank / 2);
+    public static double Flutes(Bit bit) => bit.FluteLength + RunOut;
 
     /// <summary>The limits for a cut.</summary>
     /// <param name="bit">The bit.</param>

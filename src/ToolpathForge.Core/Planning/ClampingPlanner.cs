@@ -97,10 +97,16 @@ internal static class ClampingPlanner
         foreach (PlacedContour fit in input.Pieces)
         {
             ImmutableArray<Point2> found = WasteScrews.Find(fit, cut.Works.Select(w => w.Path), clamping.Stock.Top, cut.Works.Max(w => w.Path.Bit.Radius), ShopText.Step(input.Job.Unit));
+            double mass = StockAndBed.WasteMass(input);
+            bool sliver = mass <= StockAndBed.LooseMass;
             screws.AddRange(found);
-            if (found.IsEmpty && StockAndBed.WasteMass(input) > StockAndBed.LooseMass)
+            if (found.Length < 2 && !sliver)
             {
                 findings.Add(Finding.Of(StockAndBed.NoRoomForScrew, input.At("end.waste")));
+            }
+            else if (found.IsEmpty)
+            {
+                findings.Add(Finding.Of(StockAndBed.ScrapUnscrewed, input.At("end.waste"), new Quantity(mass, QuantityKind.Mass), new Quantity(StockAndBed.LooseMass, QuantityKind.Mass)));
             }
         }
 

@@ -46,7 +46,7 @@ internal static class BoardSteps
 
         string hang = Say(Math.Max(0, end.BoardLength - end.OnBed));
         yield return $"Clamp {(abreast == 1 ? "it" : "them")} clear of the lines in the picture, and hold up the {hang} that hang out{(end.Stand ? " with the stand at bed height" : "")}."
-            + Held(batch, clamping, Say);
+            + Held(batch, clamping, Say(ShopText.Down(WasteScrews.Longest(end.Thickness, job.Spoilboard), job.Unit)), Say);
         yield return $"The fence must be sacrificial and free of metal for {Say(end.FenceRoom)} behind its face near the end. Swing the flip stop{(abreast == 1 ? "" : "s")} away before you start.";
         if (batch.BothEnds)
         {
@@ -58,17 +58,17 @@ internal static class BoardSteps
         yield return "Work zero: X0 is the finished tip, Y0 the face of the fence. The board lies at minus X and minus Y.";
     }
 
-    private static string Held(BoardBatch batch, Clamping clamping, Func<double, string> say)
+    private static string Held(BoardBatch batch, Clamping clamping, string longest, Func<double, string> say)
     {
         string At(Point2 p) => $"{say(-p.X)} in from the tip and {say(-p.Y)} from the fence";
         return batch.Waste switch
         {
             Waste.Screwed when clamping.Screws.Length > 0 =>
-                $" Screw the waste to the spoilboard, heads flush: {string.Join("; ", clamping.Screws.Select(At))}.",
+                $" Screw the waste to the spoilboard, heads flush, where the picture shows them: {string.Join("; ", clamping.Screws.Select(At))}. Drill {say(WasteScrews.Pilot)} first, or the end splits; screws of {say(WasteScrews.Diameter)}, no longer than {longest} or they meet the bed.",
             Waste.Clamped => " The clamp on the waste stays until the spindle stands still.",
             Waste.Chips => " Nothing comes loose: the waste is cut to chips.",
             Waste.Sawn => "",
-            _ => " What comes off is a scrap; keep your face out of its way.",
+            _ => " What comes off is a scrap, and flies: stand clear of it, with your eyes guarded.",
         };
     }
 }

@@ -106,11 +106,11 @@ public class BatchTests
     public void One_program_serves_a_stack_and_each_width_may_have_its_own()
     {
         const string Boards = "measured = [ { name = \"a\", count = 2, width = \"5 1/2\" }, { name = \"b\", width = \"5 7/16\" }, { name = \"c\", width = \"5 9/16\", thickness = \"26 mm\" } ]";
-        Plan stack = WithEnd("waste = \"screwed\"", Boards);
+        Plan stack = WithEnd("waste = \"chips\"", Boards);
         Assert.Equal(26, Assert.Single(stack.Programs).Cut.Clamping.Make.Thickness);
         Assert.Equal(["ledge-stays", "profile-hangs-over"], stack.Findings.Select(f => f.Kind.Code).Where(c => c is "ledge-stays" or "profile-hangs-over").Order());
 
-        Plan each = WithEnd("waste = \"screwed\", program = \"width\"", Boards);
+        Plan each = WithEnd("waste = \"chips\", program = \"width\"", Boards);
         Assert.Equal(["bracket-a", "bracket-b", "bracket-c"], each.Programs.Select(p => p.Name));
         Assert.Equal([139.7, 138.1125, 141.2875], each.Pieces.Select(p => Math.Round(p.Profile.Width, 6)));
         Assert.DoesNotContain(each.Findings, f => f.Kind.Code is "ledge-stays" or "profile-hangs-over");

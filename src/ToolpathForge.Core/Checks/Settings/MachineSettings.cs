@@ -43,7 +43,7 @@ public static class MachineSettings
 
         double least = Grip.Least(bit.Shank);
         var limits = StickOut.For(bit, q.Depth, q.Stock + (q.Spoilboard ?? 0), q.Machine.Opening, q.Clearance);
-        double stickOut = q.StickOut ?? limits.Most;
+        double stickOut = q.StickOut ?? Math.Min(limits.ByGrip, Math.Max(limits.Most, limits.Least));
         double grip = bit.OverallLength - stickOut;
         yield return Row("grip", Length(grip), least, null, "two shanks or 19 mm", grip < least - 1e-9 ? Lengths(SettingFindings.GripShort, grip, least) : null);
         yield return Row("stick-out", Length(stickOut), limits.Least, limits.Most, limits.AllowsDryRun ? "flutes, nut; grip, gantry, dry run" : "flutes, nut; grip, gantry",

@@ -69,7 +69,7 @@ public class AcceptanceTests
         (Plan? plan, Finding[] findings) = SetUpJobs.Plan(SetUpJobs.With(
             SetUpJobs.Board, s_fir, ("\"1x6\"", "\"2x6\"\nends = \"both\""), ("desktop-400", "tall"), ("upcut-1/4-long", "upcut-1/2-long"), ("thickness = \"25.4 mm\", ", ""),
             ("length = \"30\", on-bed = \"14\"", "length = \"96\", on-bed = \"20\", grain-slope = \"1:8\""),
-            ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"5\", depth = \"3\""), ("allowance = \"1/8\"", "allowance = \"1/8\", stand = true")));
+            ("form = \"belly\", run = \"3 1/4\", depth = \"2 1/2\"", "form = \"scoop\", run = \"5\", depth = \"3\""), ("allowance = \"1/8\", waste = \"screwed\"", "allowance = \"1/8\", waste = \"chips\", stand = true")));
         Assert.Empty(Stops(findings));
         Clamping clamping = Assert.Single(plan!.Programs).Cut.Clamping;
         Assert.Equal(2, clamping.Times);
@@ -169,7 +169,7 @@ public class AcceptanceTests
         Assert.InRange(stop.Found!.Value.Value, 589.1, 589.3);
         Assert.Equal(30 * 9.80665 * 0.25 / 2, stop.Allowed!.Value.Value, 9);
         Assert.Equal(14, stop.Place.Line);
-        Assert.Empty(Stops(SetUpJobs.Plan(SetUpJobs.With(job, ("allowance = \"1/8\"", "allowance = \"1/8\", stand = true"))).Findings));
+        Assert.Empty(Stops(SetUpJobs.Plan(SetUpJobs.With(job, ("allowance = \"1/8\", waste = \"screwed\"", "allowance = \"1/8\", waste = \"chips\", stand = true"))).Findings));
     }
 
     // Scooped out of 38.1: a quarter of the ellipse 152.4 x 95.25, 0.241 kg of fir at 19 % moisture, and the strip of 3.2 past the tip, 0.0124 kg over the whole width.

@@ -38,7 +38,9 @@ public class MachineSettingsTests
         Bit bit = TestJobs.Bit(6.35, 28.6) with { OverallLength = 76 };
         SettingsAnswer answer = MachineSettings.Of(new MachineQuestion(bit, s_fir, s_bed, 89.4));
         SettingRow row = Row(answer, "stick-out");
-        Assert.Equal((57.0, 89.4), (row.Is!.Value.Value, row.AtLeast!.Value.Value));
+
+        // The nut stays 3 mm above the stock (common practice).
+        Assert.Equal((57.0, 92.4), (row.Is!.Value.Value, row.AtLeast!.Value.Value));
         Assert.Equal("stick-out-too-short", row.Finding!.Kind.Code);
         Assert.Equal(19, Row(answer, "grip").Is!.Value.Value, 9);
     }
@@ -85,6 +87,8 @@ public class MachineSettingsTests
         { "grip", "grip-too-short" },
         { "stick-out", "stick-out-too-short" },
         { "nut", "nut-too-low" },
+        { "flutes", "flutes-in-collet" },
+        { "too far out", "stick-out-long" },
         { "pass", "pass-too-deep" },
         { "ramp only", "bit-only-ramps" },
         { "no way down", "bit-cannot-plunge" },
@@ -118,6 +122,8 @@ public class MachineSettingsTests
             "grip" => q with { Bit = s_long with { OverallLength = 50 } },
             "stick-out" => q with { StickOut = 25 },
             "nut" => q with { StickOut = 28 },
+            "flutes" => q with { StickOut = 31.5 },
+            "too far out" => q with { StickOut = 50, Clearance = 5, Machine = machine with { Opening = 37.4 + 5 + 5 + 25.8 + 48 } },
             "pass" => q with { PassDepth = 4 },
             "ramp only" => q with { Bit = s_long with { CanPlunge = false } },
             "no way down" => q with { Bit = s_long with { CanPlunge = false, RampAngle = 0 } },
